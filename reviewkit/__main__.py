@@ -1,0 +1,5 @@
+"""`python -m reviewkit`."""
+
+from reviewkit.cli import main
+
+main()

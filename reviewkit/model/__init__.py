@@ -1,0 +1,24 @@
+"""Frozen dataclasses that every room shares. They validate themselves and import no room."""
+
+from reviewkit.model.amendment import ACTIONS, Amendment
+from reviewkit.model.course import Card, CardHole, Plan
+from reviewkit.model.mention import Mention
+from reviewkit.model.round import Doubt, HoleScore, HoleSpan, Round, Shot
+from reviewkit.model.transcript import Segment, Transcript, Word
+
+__all__ = [
+    "ACTIONS",
+    "Amendment",
+    "Card",
+    "CardHole",
+    "Doubt",
+    "HoleScore",
+    "HoleSpan",
+    "Mention",
+    "Plan",
+    "Round",
+    "Segment",
+    "Shot",
+    "Transcript",
+    "Word",
+]

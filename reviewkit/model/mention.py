@@ -1,0 +1,27 @@
+"""A piece of talk that means something in golf."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Mention:
+    """`kind` and `value` as the rules name them; `first` and `last` are word indices, both included.
+
+    `unit` is that of a number as told ("yd", "m", "ft" or empty). `mood` is empty for a plain statement, else
+    "plan" (meant, not done), "other" (another player's), "past" (another day or hole) or "not" (denied).
+    `rule` is the name of the rule that fired, `weight` how much it counts for (1 is plain evidence).
+    """
+
+    kind: str
+    value: str | int | float | None
+    first: int
+    last: int
+    start_s: float
+    end_s: float
+    text: str
+    unit: str = ""
+    mood: str = ""
+    rule: str = ""
+    weight: float = 1.0
