@@ -4,6 +4,7 @@ from reviewkit.model.amendment import ACTIONS, Amendment
 from reviewkit.model.course import Card, CardHole, Plan
 from reviewkit.model.mention import Mention
 from reviewkit.model.round import Doubt, HoleScore, HoleSpan, Round, Shot
+from reviewkit.model.tale import HoleTale
 from reviewkit.model.transcript import Segment, Transcript, Word
 
 __all__ = [
@@ -14,6 +15,7 @@ __all__ = [
     "Doubt",
     "HoleScore",
     "HoleSpan",
+    "HoleTale",
     "Mention",
     "Plan",
     "Round",
