@@ -1,0 +1,83 @@
+"""transcript.json: what was heard, with times.
+
+    {"schema": 1, "model": "...", "language": "en", "duration_s": 350.4, "settings": {"name": "text"},
+     "segments": [{"start_s": 1.5, "end_s": 9.0, "text": "Opening hole,",
+                   "words": [{"start_s": 1.5, "end_s": 1.9, "word": "Opening", "probability": 0.98}, ...]}]}
+
+Times are seconds on the round's timeline, to the millisecond; probabilities 0 to 1. A word holds its
+punctuation and no spaces around it. The file can itself be read as timed text, and a file without
+`schema` and `settings` is read the same way.
+"""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import Any
+
+from reviewkit.errors import FolderError
+from reviewkit.files import write_text
+from reviewkit.model import Segment, Transcript, Word
+
+SCHEMA = 1
+REMEDY = "Read the footage again with: reviewkit read"
+
+
+def save_transcript(path: Path, transcript: Transcript) -> None:
+    """Write transcript.json whole, a segment a line so that two runs compare well."""
+    head = {
+        "schema": SCHEMA,
+        "model": transcript.model,
+        "language": transcript.language,
+        "duration_s": round(transcript.duration_s, 3),
+        "settings": dict(transcript.settings),
+    }
+    lines = ",\n".join(json.dumps(_segment(item), ensure_ascii=False) for item in transcript.segments)
+    write_text(path, json.dumps(head, ensure_ascii=False)[:-1] + f', "segments": [\n{lines}\n]}}\n')
+
+
+def load_transcript(path: Path) -> Transcript:
+    """The transcript at `path`. Raises FolderError when it is missing or not of the documented shape."""
+    try:
+        data = json.loads(path.read_text(encoding="utf-8"))
+        return Transcript(
+            segments=tuple(
+                Segment(tuple(_word(word) for word in segment["words"]))
+                for segment in data["segments"]
+                if segment["words"]
+            ),
+            model=str(data.get("model", "")),
+            language=str(data.get("language", "en")),
+            duration_s=float(data.get("duration_s", 0.0)),
+            settings={str(key): str(value) for key, value in data.get("settings", {}).items()},
+        )
+    except FileNotFoundError as error:
+        raise FolderError(path, "is missing.", REMEDY) from error
+    except (OSError, ValueError, KeyError, TypeError, AttributeError) as error:
+        raise FolderError(path, f"is not a transcript ({type(error).__name__}: {error}).", REMEDY) from error
+
+
+def _segment(segment: Segment) -> dict[str, Any]:
+    return {
+        "start_s": round(segment.start_s, 3),
+        "end_s": round(segment.end_s, 3),
+        "text": " ".join(word.text for word in segment.words),
+        "words": [
+            {
+                "start_s": round(word.start_s, 3),
+                "end_s": round(word.end_s, 3),
+                "word": word.text,
+                "probability": round(word.probability, 3),
+            }
+            for word in segment.words
+        ],
+    }
+
+
+def _word(word: dict[str, Any]) -> Word:
+    return Word(
+        text=str(word["word"]).strip(),
+        start_s=float(word["start_s"]),
+        end_s=float(word["end_s"]),
+        probability=float(word.get("probability", 1.0)),
+    )
