@@ -14,7 +14,7 @@ import sys
 import tempfile
 from pathlib import Path
 
-from tests.eval.rounds import LEVELS, Case, find_cases, read_case
+from tests.eval.rounds import LEVELS, Case, find_cases, heard_words, read_case
 from tests.eval.score import Check, check_round, figures, shares
 from tests.eval.show import print_calibration, print_errors, print_figures, print_rounds
 
@@ -55,18 +55,20 @@ def main() -> None:
     args = arguments()
     result = {}
     with tempfile.TemporaryDirectory() as scratch:
+        keep = args.keep or Path(scratch)
         for level in LEVELS if args.level == "all" else [args.level]:
             cases = find_cases(args.folder, level, args.only)
             if not cases:
                 sys.exit(f"{args.folder}: no round with truth.json and {LEVELS[level]}.")
-            checks = run_level(cases, level, args.keep or Path(scratch))
+            checks = run_level(cases, level, keep)
             if args.errors:
                 for case in cases:
                     if case.id not in args.hide:
-                        print_errors(case, level, checks[case.id], args.figures)
+                        heard = heard_words(case, level, keep)
+                        print_errors(case, heard, level, checks[case.id], args.figures)
             print_rounds(level, checks, args.hide)
             print_figures(level, checks, args.hide)
-            print_calibration(args.keep or Path(scratch), level, cases)
+            print_calibration(keep, level, cases)
             result[level] = shares(figures(check for each in checks.values() for check in each))
     if args.json:
         args.json.write_text(json.dumps(result, indent=1) + "\n", encoding="utf-8")

@@ -75,6 +75,15 @@ def read_case(case: Case, level: str, keep: Path) -> Reading:
     return Reading(rows(folder.holes_csv), rows(folder.shots_csv))
 
 
+def heard_words(case: Case, level: str, keep: Path) -> tuple[Word, ...]:
+    """The words the reader was given; none where reading failed before there were any."""
+    if level == "narration":
+        path = RoundFolder(keep / level / case.id).transcript_json
+        return read_words(path).words if path.is_file() else ()
+    source = case.path / LEVELS[level]
+    return (read_vtt(source) if level == "clean" else read_words(source)).words
+
+
 def rows(path: Path) -> tuple[Row, ...]:
     with path.open(newline="", encoding="utf-8") as handle:
         return tuple(csv.DictReader(handle))

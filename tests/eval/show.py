@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from itertools import groupby, pairwise
 from pathlib import Path
 
+from reviewkit.model import Word
 from tests.eval.rounds import Case, rows
 from tests.eval.score import Check, figures, shares
 
@@ -37,8 +38,10 @@ def print_rounds(level: str, checks: Mapping[str, Sequence[Check]], hide: frozen
         print(f"{name + mark:12}" + " ".join(f"{share.get(figure, 0):9.3f}" for figure in A_ROUND))
 
 
-def print_errors(case: Case, level: str, checks: Iterable[Check], only: frozenset[str]) -> None:
-    """Hole by hole: what was wanted and got, then the hole's words.
+def print_errors(
+    case: Case, heard: Sequence[Word], level: str, checks: Iterable[Check], only: frozenset[str]
+) -> None:
+    """Hole by hole: what was wanted and got, then what was said, and below it what was heard (`~`).
 
     `only` keeps errors whose figure contains one of its words.
     """
@@ -50,7 +53,7 @@ def print_errors(case: Case, level: str, checks: Iterable[Check], only: frozense
         for check in group:
             about = f"  ({check.about})" if check.about else ""
             print(f"  ! {check.figure}: want {check.wanted}, got {check.got}{about}")
-        for line in _words(case, hole):
+        for line in _words(case, hole, heard):
             print(f"    {line}")
 
 
@@ -58,9 +61,17 @@ def _kept(check: Check, only: frozenset[str]) -> bool:
     return not only or any(word in check.figure for word in only)
 
 
-def _words(case: Case, hole: int) -> list[str]:
-    utterances = [spoken for spoken in case.truth["utterances"] if spoken["hole"] == hole]
-    return [f"{spoken['start_s']:7.1f} {spoken['text']}" for spoken in utterances]
+def _words(case: Case, hole: int, heard: Sequence[Word]) -> Iterator[str]:
+    """The hole's utterances, each with the words heard from its start to the next one's."""
+    spoken = case.truth["utterances"]
+    ends = [utterance["start_s"] for utterance in spoken[1:]] + [float("inf")]
+    for utterance, end in zip(spoken, ends, strict=True):
+        if utterance["hole"] == hole:
+            start = utterance["start_s"]
+            yield f"{start:7.1f} {utterance['text']}"
+            text = " ".join(word.text for word in heard if start <= word.end_s - 0.1 < end)
+            if text and text != utterance["text"]:
+                yield f"      ~ {text}"
 
 
 def print_calibration(keep: Path, level: str, cases: Sequence[Case]) -> None:

@@ -11,6 +11,7 @@ from pathlib import Path
 
 import pytest
 from support.truth import SHARED, fixture_rounds, load, save_truth
+
 from tests.eval.rounds import rows
 from tests.eval.score import check_round, figures, shares
 
