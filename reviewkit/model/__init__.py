@@ -2,6 +2,7 @@
 
 from reviewkit.model.amendment import ACTIONS, Amendment
 from reviewkit.model.course import Card, CardHole, Plan
+from reviewkit.model.fact import HoleFact
 from reviewkit.model.mention import Mention
 from reviewkit.model.round import Doubt, HoleScore, HoleSpan, Round, Shot
 from reviewkit.model.tale import HoleTale
@@ -13,6 +14,7 @@ __all__ = [
     "Card",
     "CardHole",
     "Doubt",
+    "HoleFact",
     "HoleScore",
     "HoleSpan",
     "HoleTale",
