@@ -1,0 +1,36 @@
+"""The sound of a file as a stream of samples, never whole in memory."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from reviewkit.footage import ffmpeg
+
+if TYPE_CHECKING:
+    import numpy as np
+    import numpy.typing as npt
+
+RATE = 16_000
+"""Samples a second, mono: what speech models hear."""
+
+
+def samples(
+    path: Path, track: int = 0, start_s: float = 0.0, length_s: float | None = None, chunk_s: float = 30.0
+) -> Iterator[npt.NDArray[np.float32]]:
+    """Yield the sound as float32 mono chunks of `chunk_s` seconds at RATE, the last one shorter.
+
+    Sample 0 is the file's own second `start_s`: sound that begins later than the picture, or has holes, is
+    filled with silence. Raises SourceError where ffmpeg cannot decode.
+    """
+    import numpy as np
+
+    seek = ["-ss", f"{start_s:.6f}"] if start_s > 0 else []
+    limit = ["-t", f"{length_s:.6f}"] if length_s is not None else []
+    arguments = [*seek, *limit, "-i", str(path), "-map", f"0:a:{track}", "-vn", "-sn", "-dn"]
+    arguments += ["-af", "aresample=async=1:first_pts=0", "-ac", "1", "-ar", str(RATE), "-f", "f32le", "-"]
+    size = int(chunk_s * RATE) * 4
+    with ffmpeg.stream(arguments, path) as output:
+        while block := output.read(size):
+            yield np.frombuffer(block[: len(block) // 4 * 4], np.float32).copy()
