@@ -1,0 +1,46 @@
+"""Every format by name: the one place that the command line, the docs and the tests read."""
+
+from __future__ import annotations
+
+import importlib
+from collections.abc import Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from reviewkit.errors import ReviewkitError
+from reviewkit.export.base import Job, Writer
+
+
+@dataclass(frozen=True, slots=True)
+class Format:
+    """`name` is what is asked for, `file` the usual file name (ending in `/`: a folder of files).
+
+    `module` is the module of this folder that holds `write`; it loads when the format is used. `needs` is
+    what must be at hand: "", "footage" or "words".
+    """
+
+    name: str
+    file: str
+    module: str
+    line: str
+    needs: str = ""
+
+
+FORMATS = (
+    Format("description", "description.txt", "description", "Timestamp list for a video's description."),
+    Format("chapters-vtt", "chapters.vtt", "chapters_vtt", "WebVTT chapters for a web player."),
+)
+BY_NAME = {item.name: item for item in FORMATS}
+
+
+def find(name: str) -> Format:
+    """The format called `name`, or ReviewkitError with the names there are."""
+    if name not in BY_NAME:
+        raise ReviewkitError(f"there is no format '{name}'.", f"Formats: {', '.join(BY_NAME)}.")
+    return BY_NAME[name]
+
+
+def write(chosen: Format, job: Job, path: Path) -> Sequence[str]:
+    """Write one format to `path` and return its notes."""
+    writer: Writer = importlib.import_module(f"reviewkit.export.{chosen.module}").write
+    return writer(job, path)
