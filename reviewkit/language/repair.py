@@ -1,0 +1,163 @@
+"""Words that a listener misheard, put right where the words around them say what was meant.
+
+`reviewkit/rules/lexicon.toml` holds the entries, and a user's rules file may add its own:
+
+    [[repair]]
+    heard = ["two pots"]              # what stands there, numbers as digits; <group>, <number>,
+                                      # <number 3-6>, <nth>, <start>, <end> stand for many;
+                                      # "word?" may be missing, "a|b" is either
+    meant = "2 putts"                 # what it becomes; "<1>" keeps the first word heard as it is
+    before = ["in"]                   # optional: one of these must stand right before
+    after = ["from <number>"]         # optional: one of these must stand right after
+    not_before, not_after = [...]     # optional: none of these may
+    near = ["<golf>"]                 # optional: one of these must stand within eight words
+    below = 0.6                       # optional: only where the listener's own probability is lower
+    examples = [["two pots for par", "2 putts for par"]]
+    counterexamples = ["two pots of tea"]
+
+Repairs work on pieces with numbers already as digits. Earlier entries win over later ones.
+"""
+
+from __future__ import annotations
+
+import itertools
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from reviewkit.language.pieces import ENDS, Piece
+
+NEAR = 8
+_NUMBER = re.compile(r"<(number|nth)(?: (\d+)-(\d+))?>")
+
+
+@dataclass(frozen=True, slots=True)
+class Element:
+    """One place in a pattern: any of `words`, or a number (`nth`: an ordinal) from `low` to `high`."""
+
+    words: frozenset[str] = frozenset()
+    kind: str = "word"
+    low: float = 0
+    high: float = 10_000
+
+    def fits(self, piece: Piece | None) -> bool:
+        if piece is None or piece.text in ENDS:
+            return self.kind in ("start", "end")
+        if self.kind == "word":
+            return piece.text in self.words
+        if self.kind in ("start", "end") or piece.value is None or not self.low <= piece.value <= self.high:
+            return False
+        return (piece.text[-1].isdigit()) is (self.kind == "number")
+
+
+Pattern = tuple[Element, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Repair:
+    """One entry, compiled. `meant` are the new words, or the place of a heard word that stays."""
+
+    name: str
+    heard: Pattern
+    meant: tuple[str | int, ...]
+    before: tuple[Pattern, ...] = ()
+    after: tuple[Pattern, ...] = ()
+    not_before: tuple[Pattern, ...] = ()
+    not_after: tuple[Pattern, ...] = ()
+    near: frozenset[str] = frozenset()
+    below: float = 1.1
+
+    def applies(self, given: Sequence[Piece], at: int) -> bool:
+        """Whether the words at `at` are those heard and stand in the right company."""
+        end = at + len(self.heard)
+        if not _matches(self.heard, given, at) or min(p.probability for p in given[at:end]) >= self.below:
+            return False
+        if self.before and not any(_matches(p, given, at - len(p)) for p in self.before):
+            return False
+        if self.after and not any(_matches(p, given, end) for p in self.after):
+            return False
+        if any(_matches(p, given, at - len(p)) for p in self.not_before):
+            return False
+        if any(_matches(p, given, end) for p in self.not_after):
+            return False
+        return not self.near or any(
+            piece.text in self.near
+            for piece in itertools.chain(given[max(0, at - NEAR) : at], given[end : end + NEAR])
+        )
+
+    def mend(self, given: Sequence[Piece], at: int) -> list[Piece]:
+        """The pieces meant, each over the words it replaces where their number is the same."""
+        old = given[at : at + len(self.heard)]
+        heard = " ".join(piece.heard or piece.text for piece in old)
+        whole = old[0].to(old[-1], "")
+        made = []
+        for place, word in enumerate(self.meant):
+            if isinstance(word, int):
+                made.append(old[word])
+                continue
+            source = old[place] if len(old) == len(self.meant) else whole
+            said = (source.heard or source.text) if source is not whole else heard
+            made.append(source if source.text == word else _new(source, word, said))
+        return made
+
+
+def _new(source: Piece, word: str, said: str) -> Piece:
+    digits = re.fullmatch(r"(\d+(?:\.\d+)?)(?:st|nd|rd|th|s)?", word)
+    return replace(source, text=word, value=float(digits.group(1)) if digits else None, heard=said)
+
+
+def _matches(pattern: Pattern, given: Sequence[Piece], at: int) -> bool:
+    if len(pattern) == 1 and at >= -1:
+        return pattern[0].fits(given[at] if 0 <= at < len(given) else None)
+    for step, element in enumerate(pattern):
+        place = at + step
+        if not element.fits(given[place] if 0 <= place < len(given) else None):
+            return False
+    return True
+
+
+@dataclass(frozen=True, slots=True)
+class Lexicon:
+    """Spellings made one, and repairs by the word they begin with ("" for those that begin with a number)."""
+
+    spelling: dict[str, str]
+    repairs: dict[str, tuple[Repair, ...]]
+
+    def mend(self, given: list[Piece]) -> list[Piece]:
+        """All pieces with every repair made, left to right; a mended word may serve as another's company."""
+        work = list(given)
+        numeric = self.repairs.get("", ())
+        at = 0
+        while at < len(work):
+            piece = work[at]
+            entries = self.repairs.get(piece.text, ())
+            if piece.value is not None:
+                entries = entries + numeric
+            for entry in entries:
+                if entry.applies(work, at):
+                    work[at : at + len(entry.heard)] = entry.mend(work, at)
+                    break
+            at += 1
+        return work
+
+
+def patterns(text: str, groups: dict[str, frozenset[str]]) -> list[Pattern]:
+    """Compile one pattern as written; each optional word doubles them. KeyError: an unknown group."""
+    choices: list[list[tuple[Element, ...]]] = []
+    for word in re.findall(r"<[^>]*>\??|\S+", text):
+        optional = word.endswith("?") and len(word) > 1
+        element = _element(word[:-1] if optional else word, groups)
+        choices.append([(element,), ()] if optional else [(element,)])
+    return [tuple(itertools.chain.from_iterable(combo)) for combo in itertools.product(*choices)]
+
+
+def _element(word: str, groups: dict[str, frozenset[str]]) -> Element:
+    number = _NUMBER.fullmatch(word)
+    if number:
+        low, high = number.group(2), number.group(3)
+        return Element(kind=number.group(1), low=float(low or 0), high=float(high or 10_000))
+    if word in ("<start>", "<end>"):
+        return Element(kind=word[1:-1])
+    if word.startswith("<"):
+        return Element(words=groups[word[1:-1]])
+    return Element(words=frozenset(word.split("|")))

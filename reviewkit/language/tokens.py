@@ -1,0 +1,129 @@
+"""A transcript as sentences of golf talk: numbers as digits, spellings made one, misheard words put right.
+
+Text is lower case; number words are digits ("7", "2.5", "7th", "par 5s"), a lone "one" only where it counts
+something; compounds are apart ("7 iron", "up and down"); commas, dashes and dots of hesitation are ",".
+"two's" is "2 is"; metres, yards and feet have one spelling each. Every token knows the words it came from.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from reviewkit.language.lexicon import load
+from reviewkit.language.numbers import numbers
+from reviewkit.language.pieces import ENDS, Piece, pieces
+from reviewkit.language.repair import Lexicon
+from reviewkit.model import Transcript, Word
+
+PAUSE_S = 0.9
+"""A silence that ends a sentence where no mark does."""
+BARE_PAUSE_S = 0.45
+"""The same in talk written down without any marks."""
+
+
+@dataclass(frozen=True, slots=True)
+class Token:
+    """`first` and `last` are word indices, both included; times in seconds.
+
+    `value` is set for numbers (152, 2.5) and ordinals (7th is 7). `repaired` holds the words as heard when a
+    repair changed them, else nothing.
+    """
+
+    text: str
+    value: float | None
+    first: int
+    last: int
+    start_s: float
+    end_s: float
+    repaired: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Sentence:
+    """Tokens said in one go. `text` joins them with blanks, `starts` are their character offsets in it.
+
+    `segment` is the index of the transcript's segment in which it began.
+    """
+
+    tokens: tuple[Token, ...]
+    text: str
+    starts: tuple[int, ...]
+    segment: int
+
+
+def sentences(transcript: Transcript, lexicon: Lexicon | None = None) -> tuple[Sentence, ...]:
+    """The talk as sentences, in order. Linear in the number of words."""
+    lexicon = load() if lexicon is None else lexicon
+    words = transcript.words
+    segments = [index for index, segment in enumerate(transcript.segments) for _ in segment.words]
+    borders = _borders(words, segments)
+    marked = _with_borders(pieces(words, lexicon.spelling), borders)
+    mended = lexicon.mend(numbers(marked))
+    return tuple(_sentence(run, words, segments) for run in _runs(mended))
+
+
+def _borders(words: tuple[Word, ...], segments: list[int]) -> frozenset[int]:
+    """Indices of words after which a sentence ends though no mark says so.
+
+    A segment's end counts where the next word begins in upper case, or where the talk has no marks at all.
+    """
+    marks = sum(word.text.endswith(ENDS) for word in words)
+    bare = marks * 60 < len(words)
+    pause_s = BARE_PAUSE_S if bare else PAUSE_S
+    ends = set()
+    for index in range(len(words) - 1):
+        word, following = words[index], words[index + 1]
+        silent = following.start_s - word.end_s > pause_s
+        turned = segments[index] != segments[index + 1]
+        fresh = bare or (following.text[:1].isupper() and following.text.split("'")[0] != "I")
+        if silent or (turned and fresh):
+            ends.add(index)
+    return frozenset(ends)
+
+
+def _with_borders(given: list[Piece], borders: frozenset[int]) -> list[Piece]:
+    """Put a full stop after each border word that has no mark of its own."""
+    marked: list[Piece] = []
+    for at, piece in enumerate(given):
+        marked.append(piece)
+        last = at + 1 == len(given) or given[at + 1].first > piece.last
+        if last and piece.last in borders and piece.text not in ENDS:
+            if piece.text == ",":
+                marked[-1] = Piece(".", piece.first, piece.last)
+            else:
+                marked.append(Piece(".", piece.last, piece.last))
+    return marked
+
+
+def _runs(given: list[Piece]) -> Iterator[list[Piece]]:
+    run: list[Piece] = []
+    for piece in given:
+        run.append(piece)
+        if piece.text in ENDS:
+            yield run
+            run = []
+    if run:
+        yield run
+
+
+def _sentence(run: list[Piece], words: tuple[Word, ...], segments: list[int]) -> Sentence:
+    tokens = tuple(
+        Token(
+            text=piece.text,
+            value=piece.value,
+            first=piece.first,
+            last=piece.last,
+            start_s=words[piece.first].start_s,
+            end_s=max(words[piece.first].start_s, words[piece.last].end_s),
+            repaired=piece.heard,
+        )
+        for piece in run
+    )
+    starts, at = [], 0
+    for token in tokens:
+        starts.append(at)
+        at += len(token.text) + 1
+    return Sentence(
+        tokens, " ".join(token.text for token in tokens), tuple(starts), segments[tokens[0].first]
+    )
