@@ -19,6 +19,7 @@ COMMANDS = {
     "demo": "Make a short invented round and read it.",
     "doctor": "Say what is installed, what is missing and how to mend it.",
     "doubts": "List what a person should check, worst first.",
+    "stats": "Show where the strokes went in one round.",
 }
 
 

@@ -1,0 +1,23 @@
+"""Figures from the log, each with its definition, unit, source and what it rests on.
+
+A new statistic is one function decorated with `registry.statistic`, in the module of its group below.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from reviewkit.log import RoundFolder
+from reviewkit.stats import around, faults, greens, putting, scores
+from reviewkit.stats.play import Play, play_of
+from reviewkit.stats.registry import GROUPS, STATISTICS, Figure, Statistic, chosen
+
+MODULES = (scores, greens, around, putting, faults)
+
+__all__ = ["GROUPS", "MODULES", "STATISTICS", "Figure", "Play", "Statistic", "figures", "play_of"]
+
+
+def figures(folder: RoundFolder, names: Iterable[str] = ()) -> tuple[Figure, ...]:
+    """Every figure of a round, or those of the statistics named, in the order of STATISTICS."""
+    play = play_of(folder)
+    return tuple(figure for statistic in chosen(names) for figure in statistic.figures(play))
