@@ -6,6 +6,7 @@ from reviewkit.model.fact import HoleFact
 from reviewkit.model.mention import Mention
 from reviewkit.model.round import Doubt, HoleScore, HoleSpan, Round, Shot
 from reviewkit.model.tale import HoleTale
+from reviewkit.model.talk import Talk, Utterance
 from reviewkit.model.transcript import Segment, Transcript, Word
 
 __all__ = [
@@ -23,6 +24,8 @@ __all__ = [
     "Round",
     "Segment",
     "Shot",
+    "Talk",
     "Transcript",
+    "Utterance",
     "Word",
 ]

@@ -1,0 +1,102 @@
+"""From a transcript to utterances with their mentions: the language room's one way in."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+from pathlib import Path
+
+from reviewkit.language import lexicon, rules
+from reviewkit.language.claims import claims
+from reviewkit.language.players import anonymise, partners
+from reviewkit.language.tokens import Sentence, sentences
+from reviewkit.model import Mention, Plan, Talk, Transcript, Utterance
+
+_CLAUSE_END = re.compile(
+    r" (?:,|but|so|then) | and (?=i |it|that|of course|then|he|she|partner|my |just)|[.!?]$"
+)
+# A later, plainer word ends another player's turn; these moods reach past commas.
+_LONG_REACH = {"other"}
+_COLOURED = {
+    "club",
+    "place",
+    "holed",
+    "tap",
+    "stayed_out",
+    "putts",
+    "updown",
+    "putt",
+    "strike",
+    "contact",
+    "miss",
+}
+_COLOURED |= {"reload", "drop", "distance", "putter", "again"}
+
+
+def read_talk(transcript: Transcript, plan: Plan, user_rules: Path | None = None) -> Talk:
+    """Utterances of the whole round in order. Raises CardError for a mistake in the user's rules file."""
+    book = rules.load(user_rules)
+    said = sentences(transcript, lexicon.load(user_rules))
+    names = partners(transcript, said, plan.names)
+    said = tuple(anonymise(sentence, names) for sentence in said)
+    scores = claims(said, book)
+    talk, previous, at = [], 0.0, 0
+    for sentence in said:
+        found = _coloured(book.in_sentence(sentence), sentence)
+        last = sentence.tokens[-1].last
+        while at < len(scores) and scores[at].first <= last:
+            found.append(scores[at])
+            at += 1
+        talk.append(_utterance(sentence, found, previous))
+        previous = talk[-1].end_s
+    return tuple(talk)
+
+
+def _utterance(sentence: Sentence, found: Sequence[Mention], previous: float) -> Utterance:
+    tokens = sentence.tokens
+    return Utterance(
+        first=tokens[0].first,
+        last=tokens[-1].last,
+        start_s=tokens[0].start_s,
+        end_s=tokens[-1].end_s,
+        gap_s=max(0.0, tokens[0].start_s - previous),
+        text=sentence.text,
+        mentions=tuple(sorted(found, key=lambda mention: (mention.first, mention.last))),
+    )
+
+
+def _coloured(found: list[Mention], sentence: Sentence) -> list[Mention]:
+    """Moods handed on to what they reach; mood mentions themselves are dropped."""
+    moods = [mention for mention in found if mention.kind == "mood"]
+    if not moods:
+        return found
+    reaches = [(*_reach(mood, sentence), str(mood.value)) for mood in moods]
+    plain = []
+    for mention in found:
+        if mention.kind == "mood":
+            continue
+        if mention.kind in _COLOURED and not mention.mood:
+            mood = _mood_at(mention, reaches)
+            mention = replace(mention, mood=mood) if mood else mention
+        plain.append(mention)
+    return plain
+
+
+def _mood_at(mention: Mention, reaches: Sequence[tuple[int, int, str]]) -> str:
+    """The mood whose words stand last before the mention and reach it; "clear" takes moods away."""
+    reaching = [(first, mood) for first, last, mood in reaches if first <= mention.first <= last]
+    mood = max(reaching)[1] if reaching else ""
+    return "" if mood == "clear" else mood
+
+
+def _reach(mood: Mention, sentence: Sentence) -> tuple[int, int]:
+    """First and last word index that a mood colours: to the end of its clause, another player's further."""
+    if mood.value in _LONG_REACH:
+        return mood.first, sentence.tokens[-1].last
+    index = next(i for i, token in enumerate(sentence.tokens) if token.first >= mood.first)
+    start = sentence.starts[index]
+    found = _CLAUSE_END.search(sentence.text, start + len(mood.text))
+    end = found.start() if found else len(sentence.text)
+    covered = [token.last for token, at in zip(sentence.tokens, sentence.starts, strict=True) if at < end]
+    return mood.first, max(covered[-1], mood.last)
