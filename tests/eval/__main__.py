@@ -1,6 +1,6 @@
 """Score the reader on a folder of invented rounds.
 
-    python -m tests.eval FOLDER [--level clean|asr|narration|all] [--hide ID,ID] [--errors]
+    python -m tests.eval FOLDER [--level clean,asr,narration] [--hide ID,ID] [--errors]
 
 Prints a table of figures a level (all rounds, and shown and hidden ones apart), and with --errors every
 error with its words, hole by hole. Rounds named by --hide count in the figures; their errors are never shown.
@@ -34,6 +34,14 @@ def names(text: str) -> frozenset[str]:
     return frozenset(name for name in text.replace(",", " ").split() if name)
 
 
+def levels(text: str) -> list[str]:
+    """Levels in the order of LEVELS; an unknown one is wrong usage."""
+    chosen = names(text)
+    if unknown := sorted(chosen - set(LEVELS)):
+        raise argparse.ArgumentTypeError(f"no level {', '.join(unknown)}; there are {', '.join(LEVELS)}.")
+    return [level for level in LEVELS if level in chosen]
+
+
 def arguments() -> argparse.Namespace:
     cli = argparse.ArgumentParser(
         prog="python -m tests.eval",
@@ -41,7 +49,7 @@ def arguments() -> argparse.Namespace:
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
     cli.add_argument("folder", type=Path, help="holds ID/truth.json with ID/clean.vtt and so on")
-    cli.add_argument("--level", default="clean", choices=[*LEVELS, "all"])
+    cli.add_argument("--level", type=levels, default=["clean"], metavar="LEVELS", help=", ".join(LEVELS))
     cli.add_argument("--only", type=names, default=frozenset(), metavar="IDS", help="only these rounds")
     cli.add_argument("--hide", type=names, default=frozenset(), metavar="IDS", help="count, never show")
     cli.add_argument("--errors", action="store_true", help="every error with its words")
@@ -56,7 +64,7 @@ def main() -> None:
     result = {}
     with tempfile.TemporaryDirectory() as scratch:
         keep = args.keep or Path(scratch)
-        for level in LEVELS if args.level == "all" else [args.level]:
+        for level in args.level:
             cases = find_cases(args.folder, level, args.only)
             if not cases:
                 sys.exit(f"{args.folder}: no round with truth.json and {LEVELS[level]}.")
