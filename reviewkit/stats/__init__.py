@@ -8,13 +8,26 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from reviewkit.log import RoundFolder
-from reviewkit.stats import around, faults, greens, putting, scores
+from reviewkit.stats import around, faults, greens, putting, scores, skills
+from reviewkit.stats.gained import StrokesGained, gained_of, strokes_gained
 from reviewkit.stats.play import Play, play_of
 from reviewkit.stats.registry import GROUPS, STATISTICS, Figure, Statistic, chosen
 
-MODULES = (scores, greens, around, putting, faults)
+MODULES = (scores, greens, around, putting, faults, skills)
 
-__all__ = ["GROUPS", "MODULES", "STATISTICS", "Figure", "Play", "Statistic", "figures", "play_of"]
+__all__ = [
+    "GROUPS",
+    "MODULES",
+    "STATISTICS",
+    "Figure",
+    "Play",
+    "Statistic",
+    "StrokesGained",
+    "figures",
+    "gained_of",
+    "play_of",
+    "strokes_gained",
+]
 
 
 def figures(folder: RoundFolder, names: Iterable[str] = ()) -> tuple[Figure, ...]:

@@ -33,7 +33,11 @@ INDEPENDENT: dict[str, Callable[[pd.DataFrame, pd.DataFrame], float]] = {
     "bounce_back": lambda h, s: ((h.to_par < 0) & (h.to_par.shift() > 0)).sum() / (h.to_par[:-1] > 0).sum(),
     "fairways": lambda h, s: s[(s.stroke == 1) & s.hole.isin(h[h.par >= 4].hole)].result.eq("fairway").mean(),
     "greens": lambda h, s: (
-        s[s.result.isin(["green", "holed"])].groupby("hole").stroke.min().le(h.set_index("hole").par - 2).mean()
+        s[s.result.isin(["green", "holed"])]
+        .groupby("hole")
+        .stroke.min()
+        .le(h.set_index("hole").par - 2)
+        .mean()
     ),
     "scrambling": lambda h, s: h[~h.green_in_regulation].to_par.le(0).mean(),
     "up_and_downs": lambda h, s: (
