@@ -118,12 +118,18 @@ def gained_of(play: Play, seed: int = 1) -> StrokesGained:
         charges = _charges(shots, score_of(hole))
         gains = spots.values[:-1] - spots.values[1:] - charges[:, None]
         draws.append(gains)
-        lows, highs = np.percentile(gains, LEVEL, axis=1)
+        ends = np.percentile(gains, LEVEL, axis=1)
         strokes += [
-            StrokeGain(hole.number, shot.stroke, category(hole, shot), *map(float, value), exact)
-            for shot, value, exact in zip(
-                shots, zip(gains.mean(axis=1), lows, highs, strict=True), spots.exact, strict=True
+            StrokeGain(
+                hole=hole.number,
+                stroke=shot.stroke,
+                category=category(hole, shot),
+                mean=float(gains[place].mean()),
+                low=float(ends[0, place]),
+                high=float(ends[1, place]),
+                exact=spots.exact[place],
             )
+            for place, shot in enumerate(shots)
         ]
         start, total = bounds(spots.values[0]), bounds(gains.sum(axis=0))
         holes.append(HoleGain(hole.number, *start, int(charges.sum()), *total))

@@ -63,17 +63,19 @@ class Figure:
             return ""
         if self.unit == "share":
             return f"{round(self.value * (self.of or 0))} of {self.of} ({self.value:.0%})".replace("%", " %")
-        if self.name in SIGNED or self.group == "Strokes gained":
-            text = f"{self.value:+.4g}" if self.value else "0"
+        if self.group == "Strokes gained":
+            text = f"{self.value:+.2f}"
+        elif self.name in SIGNED:
+            text = f"{self.value:+.0f}" if self.value else "0"
         elif self.unit in ("strokes", "holes", "putts", "times") and float(self.value).is_integer():
             text = f"{self.value:.0f}"
         else:
             text = f"{self.value:.1f}" if self.value >= 10 else f"{self.value:.2f}"
         if self.unit in ("ft", "yd"):
             text += f" {self.unit}"
-        if self.low is None or self.high is None:
+        if self.low is None or self.high is None or self.high - self.low < 0.005:
             return text
-        return f"{text} ({self.low:+.1f} to {self.high:+.1f})"
+        return f"{text} ({self.low:+.2f} to {self.high:+.2f})"
 
 
 @dataclass(frozen=True, slots=True)

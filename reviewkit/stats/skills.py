@@ -24,10 +24,10 @@ def gained_once(play: Play) -> StrokesGained:
     "Strokes gained",
     group=GROUP,
     unit="strokes",
-    counts="strokes with told distances",
+    counts="strokes' distances",
     definition="Benchmark before a stroke minus benchmark after it minus what it cost, summed in all and by "
-    "skill: off the tee (tee shots on par 4 and longer), approach, around the green (within about 30 yards of "
-    "its edge), putting; with the 80 % interval left by untold distances.",
+    "skill: off the tee (tee shots on par 4 and longer), approach, around the green (within about 30 yards "
+    "of its edge), putting; with the 80 % interval left by untold distances.",
     source=f"benchmark: {SOURCE}; categories: PGA TOUR definition, from memory",
 )
 def strokes_gained_by_skill(play: Play) -> Sequence[Reading]:
@@ -52,7 +52,7 @@ def strokes_gained_by_skill(play: Play) -> Sequence[Reading]:
     "Lost with penalties",
     group=GROUP,
     unit="strokes",
-    counts="strokes with told distances",
+    counts="strokes' distances",
     definition="Strokes gained of the strokes that incurred a penalty, the penalty strokes included.",
     source=f"benchmark: {SOURCE}",
 )
