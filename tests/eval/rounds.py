@@ -7,7 +7,6 @@ small speech model heard), `narration` (narration.opus, listened to by reviewkit
 from __future__ import annotations
 
 import csv
-import json
 import subprocess
 import sys
 from dataclasses import dataclass
@@ -15,8 +14,9 @@ from functools import cached_property
 from pathlib import Path
 
 from reviewkit.log import RoundFolder
-from reviewkit.model import Plan, Segment, Transcript, Word
-from reviewkit.timecode import parse
+from reviewkit.log.transcript import load_transcript
+from reviewkit.model import Plan, Transcript, Word
+from reviewkit.speech import timed_text
 from tests.eval.score import Row, Truth, load_truth
 
 LEVELS = {"clean": "clean.vtt", "asr": "asr.json", "narration": "narration.opus"}
@@ -67,9 +67,8 @@ def read_case(case: Case, level: str, keep: Path) -> Reading:
     else:
         from reviewkit.reasoning import reason
 
-        transcript = read_vtt(source) if level == "clean" else read_words(source)
         try:
-            folder.save(reason(transcript, Plan()), {})
+            folder.save(reason(read_text(source), Plan()), {})
         except Exception as error:  # a crash in one round must not hide the others' figures
             return Reading(failure=f"{type(error).__name__}: {error}")
     return Reading(rows(folder.holes_csv), rows(folder.shots_csv))
@@ -79,48 +78,15 @@ def heard_words(case: Case, level: str, keep: Path) -> tuple[Word, ...]:
     """The words the reader was given; none where reading failed before there were any."""
     if level == "narration":
         path = RoundFolder(keep / level / case.id).transcript_json
-        return read_words(path).words if path.is_file() else ()
-    source = case.path / LEVELS[level]
-    return (read_vtt(source) if level == "clean" else read_words(source)).words
+        return load_transcript(path).words if path.is_file() else ()
+    return read_text(case.path / LEVELS[level]).words
+
+
+def read_text(source: Path) -> Transcript:
+    """The transcript in a timed text or a words JSON."""
+    return load_transcript(source) if source.suffix == ".json" else timed_text.read(source)
 
 
 def rows(path: Path) -> tuple[Row, ...]:
     with path.open(newline="", encoding="utf-8") as handle:
         return tuple(csv.DictReader(handle))
-
-
-def read_vtt(path: Path) -> Transcript:
-    """A cue an utterance; its time is shared out among its words by their letters."""
-    segments = []
-    for block in path.read_text(encoding="utf-8").split("\n\n")[1:]:
-        span, _, text = block.strip().partition("\n")
-        if " --> " in span and text.split():
-            start, end = (parse(part) for part in span.split(" --> "))
-            segments.append(Segment(_share_out(text.split(), start, end)))
-    return Transcript(tuple(segments), model="vtt", duration_s=segments[-1].end_s)
-
-
-def _share_out(texts: list[str], start: float, end: float) -> tuple[Word, ...]:
-    letters = sum(len(text) + 1 for text in texts)
-    words, at = [], start
-    for text in texts:
-        until = at + (end - start) * (len(text) + 1) / letters
-        words.append(Word(text, at, until))
-        at = until
-    return tuple(words)
-
-
-def read_words(path: Path) -> Transcript:
-    """Segments and words with times and probabilities, as asr.json holds them."""
-    data = json.loads(path.read_text(encoding="utf-8"))
-    segments = tuple(
-        Segment(
-            tuple(
-                Word(word["word"].strip(), word["start_s"], word["end_s"], word["probability"])
-                for word in segment["words"]
-            )
-        )
-        for segment in data["segments"]
-        if segment["words"]
-    )
-    return Transcript(segments, data["model"], data["language"], data["duration_s"])

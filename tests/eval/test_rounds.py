@@ -9,7 +9,7 @@ import webvtt
 from support.truth import fixture_rounds, load
 
 from fixtures.makers.script import load_script
-from tests.eval.rounds import read_vtt, read_words
+from tests.eval.rounds import read_text
 
 ROUNDS = [path.parent for path in fixture_rounds()]
 TIMES = {"hole", "stroke", "at_s", "until_s"}
@@ -27,9 +27,8 @@ def test_truth_and_texts_are_what_the_script_says(folder: Path) -> None:
     assert scores == [(hole["hole"], hole["par"], hole["strokes"]) for hole in truth["holes"]]
     # An independent reader of WebVTT sees the same cues.
     assert [cue.text for cue in webvtt.read(str(folder / "clean.vtt"))] == [line.text for line in said]
-    heard = (read_vtt(folder / "clean.vtt"), read_words(folder / "asr.json"))
-    for transcript in heard:
-        starts = [word.start_s for word in transcript.words]
+    for name in ("clean.vtt", "asr.json"):
+        starts = [word.start_s for word in read_text(folder / name).words]
         assert starts == sorted(starts) and starts[-1] < truth["duration_s"]
 
 
