@@ -19,6 +19,8 @@ COMMANDS = {
     "demo": "Make a short invented round and read it.",
     "doctor": "Say what is installed, what is missing and how to mend it.",
     "doubts": "List what a person should check, worst first.",
+    "chapters": "Print the round's chapters, or write them into the footage.",
+    "export": "Write a round out for the video, the editor, the description and the sheet.",
     "stats": "Show where the strokes went in one round.",
 }
 

@@ -24,14 +24,20 @@ MOST_TITLE = 100
 
 
 def write(job: Job, path: Path) -> Sequence[str]:
+    text, told = lines_of(job)
+    write_text(path, text)
+    return told
+
+
+def lines_of(job: Job) -> tuple[str, list[str]]:
+    """The list as text, and what a person should know about it."""
     whole = [
         replace(chapter, start_s=floor(chapter.start_s), end_s=floor(chapter.end_s))
         for chapter in chapters_of(job)
     ]
     lines = join_short(whole, LEAST_S)
     text = "".join(f"{clock(chapter.start_s)} {chapter.title}\n" for chapter in lines)
-    write_text(path, text)
-    return notes(whole, lines, text)
+    return text, notes(whole, lines, text)
 
 
 def notes(before: Sequence[Chapter], after: Sequence[Chapter], text: str) -> list[str]:

@@ -16,7 +16,7 @@ class Format:
     """`name` is what is asked for, `file` the usual file name (ending in `/`: a folder of files).
 
     `module` is the module of this folder that holds `write`; it loads when the format is used. `needs` is
-    what must be at hand: "", "footage" or "words".
+    what must be at hand: "", "footage" or "words". `slow` formats encode video and are left out of `all`.
     """
 
     name: str
@@ -24,11 +24,15 @@ class Format:
     module: str
     line: str
     needs: str = ""
+    slow: bool = False
 
 
 FORMATS = (
     Format("description", "description.txt", "description", "Timestamp list for a video's description."),
     Format("chapters-vtt", "chapters.vtt", "chapters_vtt", "WebVTT chapters for a web player."),
+    Format("chapters-json", "chapters.json", "chapters_json", "JSON chapters 1.2 for a podcast feed."),
+    Format("ffmetadata", "chapters.ffmeta", "ffmetadata", "FFMETADATA chapters for ffmpeg."),
+    Format("matroska", "chapters.xml", "matroska", "Matroska chapter XML for mkvmerge."),
 )
 BY_NAME = {item.name: item for item in FORMATS}
 
