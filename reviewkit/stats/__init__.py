@@ -10,6 +10,7 @@ from collections.abc import Iterable
 from reviewkit.log import RoundFolder
 from reviewkit.stats import around, faults, greens, putting, scores, skills
 from reviewkit.stats.gained import StrokesGained, gained_of, strokes_gained
+from reviewkit.stats.odds import HoleOdds, target_odds
 from reviewkit.stats.play import Play, play_of
 from reviewkit.stats.registry import GROUPS, STATISTICS, Figure, Statistic, chosen
 
@@ -20,6 +21,7 @@ __all__ = [
     "MODULES",
     "STATISTICS",
     "Figure",
+    "HoleOdds",
     "Play",
     "Statistic",
     "StrokesGained",
@@ -27,6 +29,7 @@ __all__ = [
     "gained_of",
     "play_of",
     "strokes_gained",
+    "target_odds",
 ]
 
 
