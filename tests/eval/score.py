@@ -157,8 +157,9 @@ def align(wanted: Sequence[Truth], got: Sequence[Row]) -> list[tuple[int, int]]:
 def _likeness(shot: Truth, row: Row) -> float:
     if FAMILY.get(shot["kind"]) != FAMILY.get(row.get("kind", "")):
         return 0.0
-    same_club = bool(shot["club"]) and shot["club"] == row.get("club")
-    same_kind, same_result = shot["kind"] == row.get("kind"), shot["result"] == row.get("result")
+    same_club = bool(shot["club"] and shot["club"] == row.get("club"))
+    same_kind = bool(shot["kind"] == row.get("kind"))
+    same_result = bool(shot["result"] == row.get("result"))
     return 1 + 0.1 * same_kind + 0.1 * same_club + 0.05 * same_result
 
 

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 import webvtt
+from scenedetect import ContentDetector, detect
 from support.truth import fixture_rounds, load
 
 from fixtures.makers.script import load_script
@@ -47,3 +48,13 @@ def test_a_script_that_does_not_add_up_is_refused(wrong: str, message: str, tmp_
     path.write_text(f"id: x\nstyle: x\norder: 1-1\ntarget: 0\nunits: yd\n---\n{wrong}", encoding="utf-8")
     with pytest.raises(ValueError, match=message):
         load_script(path)
+
+
+def test_the_demo_footage_is_cut_at_its_holes() -> None:
+    """Source of the cuts found: PySceneDetect's content detector, which knows nothing of the round."""
+    folder = next(folder for folder in ROUNDS if folder.name == "demo")
+    truth = load(folder / "truth.json")
+    scenes = detect(str(folder / "round.mp4"), ContentDetector())
+    wanted = [hole["start_s"] for hole in truth["holes"]] + [truth["holes"][-1]["end_s"]]
+    assert [start.seconds for start, _ in scenes[1:]] == pytest.approx(wanted, abs=0.5)
+    assert scenes[-1][1].seconds == pytest.approx(truth["duration_s"], abs=0.5)
