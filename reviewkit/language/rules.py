@@ -238,6 +238,13 @@ def _compile(
     )
 
 
+def _groups(slot: object) -> list[str]:
+    """Names of the pattern's groups that a slot refers to."""
+    if not isinstance(slot, str):
+        return []
+    return slot[1:].split("|") if slot.startswith("$") else re.findall(r"\{(\w+)\}", slot)
+
+
 def _texts(value: object) -> tuple[str, ...]:
     return tuple(str(item) for item in value) if isinstance(value, list) else ()
 

@@ -1,0 +1,150 @@
+"""What each utterance says for or against a hole beginning with it, in natural log odds.
+
+Weights are common sense put in numbers and checked on invented rounds; no source.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+from reviewkit.model import Mention, Plan, Talk, Utterance
+from reviewkit.model.values import MAX_HOLE, PARS
+
+LOOK_AHEAD = 4
+"""Utterances at a hole's start in which its number, par and length are looked for."""
+_NEARNESS = (1.0, 0.85, 0.65, 0.5)
+_PAUSE_S = 0.55
+"""Speakers and editors leave more than this between two holes; within one, mostly less."""
+_PAUSES = ((0.3, -3.0), (0.5, -1.8), (0.6, -0.4), (0.75, 0.8), (math.inf, 1.8))
+"""(silence shorter than this in seconds, log odds of a new hole)."""
+_OVER = {"holed", "tap", "putts", "updown", "stayed_out"}
+_SCORES = {"score_word", "strokes", "running", "hole_to_par", "total"}
+_PLAYED = {"place", "holed", "tap", "putts"}
+
+
+@dataclass(frozen=True)
+class Evidence:
+    """Evidence over one round's talk; everything is computed once, in time linear in the talk."""
+
+    talk: Talk
+    plan: Plan
+
+    @cached_property
+    def pauses_tell(self) -> bool:
+        """False for timed text whose cues touch: its silences say nothing."""
+        long = sum(utterance.gap_s >= _PAUSE_S for utterance in self.talk[1:])
+        return long >= max(3, len(self.talk) // 60)
+
+    @cached_property
+    def opening(self) -> tuple[float, ...]:
+        """Log odds that a hole, whichever, begins at each utterance."""
+        return tuple(self._opening(at) for at in range(len(self.talk)))
+
+    def _opening(self, at: int) -> float:
+        utterance = self.talk[at]
+        score = self._pause(utterance.gap_s) - 1.5
+        score += max((m.weight for m in utterance.mentions if m.kind == "turn"), default=0.0)
+        for step, near in enumerate(_NEARNESS):
+            if at + step >= len(self.talk):
+                break
+            ahead = self.talk[at + step]
+            if step and ahead.gap_s >= 2 * _PAUSE_S and self.pauses_tell:
+                break
+            score += 1.0 * near * any(_plain(m, "par") for m in ahead.mentions)
+            score += 0.9 * near * any(m.kind == "distance" and m.mood == "length" for m in ahead.mentions)
+            score += 0.8 * near * any(_tee(m) for m in ahead.mentions)
+        return score + self._closing(at)
+
+    def _pause(self, gap_s: float) -> float:
+        if not self.pauses_tell:
+            return 0.0
+        return next(odds for longest, odds in _PAUSES if gap_s < longest)
+
+    def _closing(self, at: int) -> float:
+        """Before a new hole the ball went in, or a score was told."""
+        before = [m for utterance in self.talk[max(0, at - 3) : at] for m in utterance.mentions]
+        if not before:
+            return 0.0
+        over = any(m.kind in _OVER or m.kind in _SCORES for m in before if m.mood in ("", "not"))
+        return 0.8 if over else -1.5
+
+    @cached_property
+    def number(self) -> tuple[tuple[float, ...], ...]:
+        """`number[at][n]`: log odds that utterance `at` opens hole n, from hole numbers near it."""
+        return tuple(tuple(self._number(at, n) for n in range(MAX_HOLE + 1)) for at in range(len(self.talk)))
+
+    def _number(self, at: int, number: int) -> float:
+        score = 0.0
+        for step, near in enumerate(_NEARNESS):
+            if at + step >= len(self.talk):
+                break
+            ahead = self.talk[at + step]
+            if step and ahead.gap_s >= 2 * _PAUSE_S and self.pauses_tell:
+                near *= 0.7
+            for mention in ahead.mentions:
+                if mention.kind == "hole" and isinstance(mention.value, int) and not mention.mood:
+                    score += near * mention.weight * (1.3 if mention.value == number else -0.5)
+        return score
+
+    @cached_property
+    def inside(self) -> tuple[tuple[float, ...], ...]:
+        """`inside[n][at]`: summed log odds of the numbers said up to utterance `at` when hole n is being told."""
+        rows = []
+        for number in range(MAX_HOLE + 1):
+            total, row = 0.0, [0.0]
+            for utterance in self.talk:
+                for m in utterance.mentions:
+                    if m.kind == "hole" and isinstance(m.value, int) and not m.mood:
+                        total += 0.25 * m.weight if m.value == number else -0.35 * m.weight
+                row.append(total)
+            rows.append(tuple(row))
+        return tuple(rows)
+
+    def ends(self, at: int, which: str) -> float:
+        """Weight of "first hole" or "last hole" told near the start at utterance `at`."""
+        ahead = self.talk[at : at + LOOK_AHEAD]
+        told = [m.weight for u in ahead for m in u.mentions if m.kind == "hole" and m.value == which]
+        return max(told, default=0.0)
+
+    @cached_property
+    def counts(self) -> dict[str, tuple[float, ...]]:
+        """Running sums over the utterances: pars told, holes said to be over, strokes told."""
+        sums: dict[str, list[float]] = {key: [0.0] for key in (*map(str, PARS), "over", "score", "played", "tee")}
+        for utterance in self.talk:
+            for row in sums.values():
+                row.append(row[-1])
+            for m in utterance.mentions:
+                if _plain(m, "par") and str(m.value) in sums:
+                    sums[str(m.value)][-1] += m.weight
+                if not m.mood and m.kind in _PLAYED:
+                    sums["played"][-1] += 1.0
+            ended = any(m.kind in {"holed", "tap", "putts"} and not m.mood for m in utterance.mentions)
+            sums["over"][-1] += ended
+            sums["score"][-1] += any(m.kind in {"score_word", "strokes"} and not m.mood for m in utterance.mentions)
+            sums["tee"][-1] += any(_tee(m) for m in utterance.mentions)
+        return {key: tuple(row) for key, row in sums.items()}
+
+    def content(self, start: int, end: int) -> float:
+        """Log odds that utterances start..end-1 tell one hole: its strokes, one par, one finish."""
+        sums = {key: row[end] - row[start] for key, row in self.counts.items()}
+        pars = sorted((sums[str(par)] for par in PARS), reverse=True)
+        score = -1.2 * sum(pars[1:])
+        score += 0.0 if sums["played"] else -4.0
+        score += 1.0 if sums["over"] + sums["score"] else -2.0
+        score -= 0.8 * max(0.0, sums["over"] - 3.0)
+        length = end - start
+        return score - (1.5 if length < 3 else 0.0) - 0.06 * max(0, length - 22)
+
+
+def _plain(mention: Mention, kind: str) -> bool:
+    return mention.kind == kind and not mention.mood
+
+
+def _tee(mention: Mention) -> bool:
+    """A driver or a word for the tee shot."""
+    return not mention.mood and ((mention.kind, mention.value) in {("club", "D"), ("strike", "tee")})
+
+

@@ -1,0 +1,112 @@
+"""From words to a round: the language, holes, shots and scoring rooms in their order. No footage, no files."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from pathlib import Path
+
+from reviewkit.holes import decode, pars
+from reviewkit.language.talk import read_talk
+from reviewkit.model import HoleSpan, HoleTale, Mention, Plan, Round, Shot, Talk, Transcript, Utterance
+from reviewkit.model.fact import HoleFact
+from reviewkit.scoring import Reconciled, keep_card, reconcile
+from reviewkit.shots import Telling, shots, tell
+
+_CARD_SAYS = 6.0
+"""Weight of a par on the card against words, which weigh about one each."""
+_PRIOR = {3: 0.12, 4: 0.3, 5: 0.12}
+
+
+def reason(
+    transcript: Transcript,
+    plan: Plan,
+    rules: Path | None = None,
+    cuts: Sequence[float] = (),
+    amendments: Sequence[HoleFact] = (),
+) -> Round:
+    """The round as an attentive listener would write it down.
+
+    `rules` is a user's own rules file, `cuts` times of hard cuts in seconds, `amendments` what a person has
+    confirmed, taken as certain. Raises CardError for a mistake in the rules file.
+    """
+    return reason_talk(transcript, read_talk(transcript, plan, rules), plan, cuts, amendments)
+
+
+def reason_talk(
+    transcript: Transcript, talk: Talk, plan: Plan, cuts: Sequence[float] = (), amendments: Sequence[HoleFact] = ()
+) -> Round:
+    """As `reason`, from talk already read."""
+    spans = decode(talk, plan, cuts, amendments)
+    units = plan.units or spoken_units(talk)
+    words = transcript.words
+    tellings, tales = [], []
+    for span in spans:
+        spoken = within(talk, span)
+        mentions = [mention for utterance in spoken for mention in utterance.mentions]
+        odds = par_odds(mentions, plan, span.hole)
+        telling = tell(span, spoken, likeliest(odds))
+        tellings.append(telling)
+        told = shots(telling, None, likeliest(odds), units, words)
+        tales.append(HoleTale(span, told, odds, telling.counts, tuple(mentions)))
+    settled = reconcile(tales, plan, facts_by_hole(spans, amendments))
+    return _fitted(settled, tellings, spans, plan, units, transcript)
+
+
+def _fitted(
+    settled: Reconciled,
+    tellings: Sequence[Telling],
+    spans: Sequence[HoleSpan],
+    plan: Plan,
+    units: str,
+    transcript: Transcript,
+) -> Round:
+    """Strokes chosen to agree with the settled scores, and the card's figures taken from them."""
+    by_hole = {score.hole: score for score in settled.scores}
+    played: list[Shot] = []
+    scores = dict(by_hole)
+    words = transcript.words
+    for telling in tellings:
+        score = by_hole[telling.span.hole]
+        hole = shots(telling, score.strokes, score.par, units, words)
+        played.extend(replace(shot, confidence=round(shot.confidence * score.confidence, 3)) for shot in hole)
+        scores[score.hole] = keep_card(score, hole)
+    return Round(tuple(scores.values()), tuple(played), settled.doubts, tuple(spans), plan)
+
+
+def within(talk: Talk, span: HoleSpan) -> tuple[Utterance, ...]:
+    """The utterances of one hole."""
+    return tuple(utterance for utterance in talk if span.first <= utterance.first <= span.last)
+
+
+def par_odds(mentions: Sequence[Mention], plan: Plan, hole: int) -> dict[int, float]:
+    """Par -> probability by the card and the words; empty when neither says anything."""
+    card = plan.card.hole(hole)
+    weights = pars(mentions)
+    if card is not None and card.par is not None:
+        weights[card.par] = weights.get(card.par, 0.0) + _CARD_SAYS
+    if not weights:
+        return {}
+    odds = {par: weights.get(par, 0.0) ** 2 + 0.02 * share for par, share in _PRIOR.items()}
+    odds |= {par: weight**2 for par, weight in weights.items() if par not in odds}
+    total = sum(odds.values())
+    return {par: share / total for par, share in odds.items()}
+
+
+def likeliest(odds: Mapping[int, float]) -> int | None:
+    return max(odds, key=lambda par: odds[par]) if odds else None
+
+
+def spoken_units(talk: Talk) -> str:
+    """ "m" when lengths are told in metres more often than in yards, else "yd"."""
+    units = [mention.unit for utterance in talk for mention in utterance.mentions if mention.kind == "distance"]
+    return "m" if units.count("m") > units.count("yd") else "yd"
+
+
+def facts_by_hole(spans: Sequence[HoleSpan], facts: Sequence[HoleFact]) -> dict[int, list[HoleFact]]:
+    """Confirmed facts by the hole that holds their moment now, whatever its number was then."""
+    found: dict[int, list[HoleFact]] = {}
+    for fact in facts:
+        holder = next((span for span in spans if span.start_s <= fact.at_s < span.end_s), None)
+        found.setdefault(holder.hole if holder is not None else fact.hole, []).append(fact)
+    return found

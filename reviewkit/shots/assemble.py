@@ -1,0 +1,126 @@
+"""A hole's utterances as strokes: the way into the shots room."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from reviewkit.model import HoleSpan, Shot, Utterance, Word
+from reviewkit.shots.chart import Step, readings
+from reviewkit.shots.cues import Cue, cues
+from reviewkit.shots.drafts import PENALTIES
+from reviewkit.shots.kinds import kind
+from reviewkit.shots.measures import distances
+
+_TEMPERATURE = 1.3
+"""How far the chart's scores are trusted as log odds; set so that counts are calibrated on invented rounds."""
+_TOLD, _GUESSED = 0.9, 0.45
+_SHORT_CLUBS = {"PW", "GW", "SW", "LW"}
+
+
+@dataclass(frozen=True, slots=True)
+class Telling:
+    """All readings of one hole's strokes, by count. `counts` are probabilities by the tale alone."""
+
+    span: HoleSpan
+    talk: tuple[Utterance, ...]
+    cues: tuple[Cue, ...]
+    options: dict[int, tuple[float, tuple[Step, ...]]]
+
+    @property
+    def counts(self) -> dict[int, float]:
+        if not self.options:
+            return {}
+        top = max(score for score, _ in self.options.values())
+        odds = {count: math.exp((score - top) / _TEMPERATURE) for count, (score, _) in self.options.items()}
+        total = sum(odds.values())
+        return {count: share / total for count, share in sorted(odds.items())}
+
+    def nearest(self, strokes: int | None) -> int:
+        """The count among the readings that is nearest to `strokes`; the likeliest when None."""
+        if strokes is None:
+            return max(self.options, key=lambda count: self.options[count][0])
+        return min(self.options, key=lambda count: (abs(count - strokes), -self.options[count][0]))
+
+
+def tell(span: HoleSpan, talk: Sequence[Utterance], par: int | None) -> Telling:
+    """Read one hole's utterances as strokes; `par` helps where known."""
+    found = cues(talk)
+    return Telling(span, tuple(talk), found, readings(found, par))
+
+
+def shots(telling: Telling, strokes: int | None, par: int | None, units: str, words: Sequence[Word]) -> tuple[Shot, ...]:
+    """The strokes of the reading with `strokes` in all, in order; with None, of the likeliest reading.
+
+    Where no reading has exactly so many, the nearest is given: the score and the strokes then disagree, which
+    scoring reports.
+    """
+    if not telling.options:
+        return ()
+    _, steps = telling.options[telling.nearest(strokes)]
+    lengths = distances(telling.cues, steps, units)
+    result, near = [], False
+    for at, step in enumerate(steps):
+        sort = kind(step, lengths[at], near, par)
+        result.append(_shot(telling, step, sort, lengths[at], _rest(steps, at), words))
+        near = _now_near(sort, step, lengths[at], near)
+    return tuple(result)
+
+
+def _now_near(sort: str, step: Step, yards: float | None, near: bool) -> bool:
+    """Whether the next stroke is played from near the green."""
+    result = step.draft.result
+    if sort == "tee":
+        # A tee shot meant for the green is a par 3's; the club or its miss tells.
+        return step.draft.club not in ("D", "3W") and result not in PENALTIES and _par3(step, yards)
+    if sort in ("layup", "recovery"):
+        return False
+    if sort == "approach" and step.draft.contact == "topped":
+        return False
+    return result not in PENALTIES
+
+
+def _par3(step: Step, yards: float | None) -> bool:
+    return yards is not None and yards < 245
+
+
+def _rest(steps: Sequence[Step], at: int) -> str:
+    """Where the ball came to rest: as told, or on the green when the next stroke is a putt from it."""
+    result = steps[at].draft.result
+    if result:
+        return result
+    if steps[at].draft.close:
+        return "green"
+    after = steps[at + 1] if at + 1 < len(steps) else None
+    if after is None or after.lie == "unknown":
+        return after.draft.lie or "unknown" if after is not None else "unknown"
+    return after.lie if after.lie != "tee" else "unknown"
+
+
+def _shot(telling: Telling, step: Step, sort: str, yards: float | None, rest: str, words: Sequence[Word]) -> Shot:
+    run = telling.cues[step.draft.first : step.draft.last]
+    first, last = (run[0].mention.first, run[-1].mention.last) if run else (None, None)
+    start = words[first].start_s if first is not None else telling.span.end_s
+    end = words[last].end_s if last is not None else telling.span.end_s
+    if first is None and step.before is not None and step.before.draft.last:
+        start = end = telling.cues[step.before.draft.last - 1].mention.end_s
+    held = step.draft.result == "holed"
+    return Shot(
+        hole=telling.span.hole,
+        stroke=step.number,
+        start_s=start,
+        end_s=end,
+        kind=sort,
+        club="" if sort == "putt" else step.draft.club,
+        lie=step.lie if step.lie != "unknown" else step.draft.lie,
+        distance_yd=yards,
+        result="holed" if held else rest,
+        miss="" if held or rest == "fairway" else step.draft.miss,
+        contact=step.draft.contact,
+        penalty_strokes=1 if step.draft.result in PENALTIES else 0,
+        holed=held,
+        told=step.told,
+        confidence=_TOLD if step.told else _GUESSED,
+        evidence=" ".join(word.text.strip() for word in words[first : last + 1]) if first is not None and last is not None else "",
+    )

@@ -1,0 +1,237 @@
+"""The chart: all ways to read a hole's cues as strokes from the tee into the hole, weighed together.
+
+A state is where the ball lies, how many strokes have counted (penalty strokes included) and how many of them
+were putts. A cue is either explained by a stroke or skipped at a cost; strokes nobody told are inserted at a
+cost. The best reading for every final count is kept, so that scoring can choose among counts.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from reviewkit.shots.cues import Cue
+from reviewkit.shots.drafts import PENALTIES, Draft, draft, skip_cost
+
+_LONGEST = 9
+"""Cues in one stroke, at most."""
+_BEAM = 14
+_MARGIN = 7.0
+_MOST = 16
+_LANDING = {"penalty": "unknown", "unplayable": "unknown", "": "unknown"}
+
+
+@dataclass(frozen=True, slots=True)
+class Ball:
+    """`lie` is a lie of shots.csv, `unknown` off the tee somewhere, or `holed`."""
+
+    lie: str = "tee"
+    strokes: int = 0
+    putts: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One stroke of a reading and the ones before it. `told` is False for an inserted stroke."""
+
+    draft: Draft
+    lie: str
+    number: int
+    told: bool
+    before: Step | None
+
+
+Reading = tuple[float, Step | None]
+
+
+def readings(cues: Sequence[Cue], par: int | None) -> dict[int, tuple[float, tuple[Step, ...]]]:
+    """Strokes on the hole -> (score, steps in order) of the best reading with that many, all holed out."""
+    table: list[dict[Ball, Reading]] = [{} for _ in range(len(cues) + 1)]
+    table[0][Ball()] = (0.0, None)
+    drafts = _drafts(cues)
+    for at, cue in enumerate(cues):
+        states = sorted(table[at].items(), key=lambda item: -item[1][0])[:_BEAM]
+        for ball, (score, chain) in states:
+            if score < states[0][1][0] - _MARGIN:
+                break
+            idle = 0.4 if ball.lie in ("tee", "holed") else 1.0
+            _offer(table[at + 1], ball, score - idle * skip_cost(cue), chain)
+            for found in drafts[at]:
+                for gain, after, steps in moves(ball, found, chain, par):
+                    _offer(table[found.last], after, score + gain, steps)
+    return _finished(table[len(cues)])
+
+
+def _drafts(cues: Sequence[Cue]) -> list[list[Draft]]:
+    """Drafts by their first cue; hopeless ones are left out."""
+    result = []
+    for first in range(len(cues)):
+        ends = range(first + 1, min(first + _LONGEST, len(cues)) + 1)
+        found = [made for last in ends if (made := draft(cues, first, last)) and made.score > -2.0]
+        result.append(found)
+    return result
+
+
+def _offer(table: dict[Ball, Reading], ball: Ball, score: float, chain: Step | None) -> None:
+    if ball.strokes <= _MOST and (ball not in table or score > table[ball][0]):
+        table[ball] = (score, chain)
+
+
+def moves(ball: Ball, found: Draft, chain: Step | None, par: int | None) -> Iterator[tuple[float, Ball, Step | None]]:
+    """What a draft may be with the ball where it is: (gain, ball afterwards, steps)."""
+    if ball.lie == "holed":
+        yield from _afterwards(ball, found, chain)
+        return
+    if found.family in ("swing", "putt_or_swing") and ball.lie != "green":
+        yield from _swing(ball, found, chain, par)
+    if found.family == "swing" and ball.lie == "green":
+        yield found.score - 2.5 - (1.5 if found.club else 0.0), *_played(ball, replace(found, shape="putt"), chain)
+    if found.family in ("putt", "putt_or_swing", "tap"):
+        yield from _putt(ball, found, chain)
+    if found.family == "tally":
+        yield from _tally(ball, found, chain)
+    if found.family == "updown":
+        yield from _updown(ball, found, chain)
+
+
+def _afterwards(ball: Ball, found: Draft, chain: Step | None) -> Iterator[tuple[float, Ball, Step | None]]:
+    """The hole is over: talk may sum it up, nothing is played."""
+    if found.family == "tally":
+        yield (1.2 if found.putts == ball.putts else -1.0), ball, chain
+    elif found.family in ("updown", "tap", "putt_or_swing"):
+        yield 0.2, ball, chain
+
+
+def _swing(ball: Ball, found: Draft, chain: Step | None, par: int | None) -> Iterator[tuple[float, Ball, Step | None]]:
+    gain = found.score
+    first = ball.strokes == 0
+    if found.shape == "tee" or found.club == "D":
+        gain += 0.5 if ball.lie == "tee" else -1.2
+    if ball.lie == "tee" and found.shape in ("chip", "pitch", "bunker", "punch"):
+        gain -= 2.0
+    if first and found.reload:
+        gain -= 1.5
+    if first and par in (4, 5) and found.result in ("green", "holed"):
+        gain -= 1.6
+    if par == 3 and found.result == "fairway" and first:
+        gain -= 0.8
+    if found.family == "putt_or_swing":
+        gain -= 0.8
+    if found.result == "holed" and ball.lie in ("tee", "fairway", "unknown") and found.shape not in ("chip", "pitch"):
+        gain -= 1.5
+    if found.lie and ball.lie not in ("unknown", found.lie):
+        gain -= 0.4
+    if found.reload and ball.lie != "tee" and ball.strokes == 1 and chain is not None:
+        # The first ball's fate was not told, but playing another from the tee tells it.
+        gone = replace(chain, draft=replace(chain.draft, result=_gone(chain.draft.result)))
+        yield gain - 0.2, *_played(Ball("tee", 2), found, gone)
+        return
+    yield gain, *_played(ball, found, chain)
+
+
+def _gone(result: str) -> str:
+    return result if result in PENALTIES else "lost"
+
+
+def _putt(ball: Ball, found: Draft, chain: Step | None) -> Iterator[tuple[float, Ball, Step | None]]:
+    gain = found.score - (0.3 if found.family == "putt_or_swing" and ball.lie == "fringe" else 0.0)
+    made = replace(found, shape="putt")
+    for cost, green, steps in _onto_green(ball, chain, found.family != "tap"):
+        if found.family == "tap" and green.putts == 0 and not _close(steps):
+            cost -= 0.5
+        yield gain + cost, *_played(green, made, steps)
+
+
+def _close(chain: Step | None) -> bool:
+    return chain is not None and chain.draft.close
+
+
+def _tally(ball: Ball, found: Draft, chain: Step | None) -> Iterator[tuple[float, Ball, Step | None]]:
+    """ "Two putts", "three-jacked it": so many putts in all, those told before included."""
+    for cost, green, steps in _onto_green(ball, chain, False):
+        more = found.putts - green.putts
+        if more < 1:
+            yield found.score + cost - 1.5, green, steps
+            continue
+        after = green
+        for left in range(more, 0, -1):
+            putt = replace(found, family="putt", shape="putt", result="holed" if left == 1 else "green", miss="")
+            after, steps = _played(after, putt, steps, told=False)
+        yield found.score + cost + 0.3, after, steps
+
+
+def _updown(ball: Ball, found: Draft, chain: Step | None) -> Iterator[tuple[float, Ball, Step | None]]:
+    """Off the green and in, in two; the first of them may have been told already."""
+    putt = replace(found, family="putt", shape="putt", result="holed", club="", miss="")
+    if ball.lie == "green" and ball.putts == 0:
+        yield found.score, *_played(ball, putt, chain)
+    elif ball.lie != "tee":
+        onto = replace(found, family="swing", shape="", result="green", club="", miss="")
+        green, steps = _played(ball, onto, chain, told=False)
+        yield found.score - 0.3, *_played(green, putt, steps, told=False)
+
+
+def _onto_green(ball: Ball, chain: Step | None, fringe: bool) -> Iterator[tuple[float, Ball, Step | None]]:
+    """The ball on the green, or on the fringe where a putter may be used, at the cost of what is not told."""
+    if ball.lie == "green" or (ball.lie == "fringe" and fringe):
+        yield 0.0, ball, chain
+    if ball.lie == "unknown" and chain is not None and chain.draft.result not in PENALTIES:
+        onto = replace(chain, draft=replace(chain.draft, result="green"))
+        yield -0.5, Ball("green", ball.strokes), onto
+    if ball.lie not in ("green", "holed"):
+        blank = Draft(_end(chain), _end(chain), 0.0, "swing", result="green")
+        cost = -5.0 if ball.lie == "tee" else -2.4
+        yield cost, *_played(ball, blank, chain, told=False)
+
+
+def _end(chain: Step | None) -> int:
+    return chain.draft.last if chain is not None else 0
+
+
+def _played(ball: Ball, made: Draft, chain: Step | None, told: bool = True) -> tuple[Ball, Step]:
+    """The ball after a stroke, and the steps with it."""
+    step = Step(made, ball.lie, ball.strokes + 1, told, chain)
+    strokes = ball.strokes + (2 if made.result in PENALTIES else 1)
+    if made.shape == "putt":
+        putts = ball.putts + (ball.lie == "green")
+        return Ball("holed" if made.result == "holed" else "green", strokes, putts), step
+    if made.result in ("ob", "lost"):
+        return Ball(ball.lie, strokes), step
+    lie = "green" if made.close and made.result in ("", "green") else _LANDING.get(made.result, made.result)
+    return Ball(lie, strokes), step
+
+
+def _finished(table: dict[Ball, Reading]) -> dict[int, tuple[float, tuple[Step, ...]]]:
+    """Every reading holed out, with one to three strokes nobody told where need be."""
+    done: dict[int, tuple[float, tuple[Step, ...]]] = {}
+    for ball, (score, chain) in table.items():
+        if ball.strokes == 0:
+            continue
+        for cost, end, steps in _holed_out(ball, chain):
+            total = score + cost
+            if end.strokes not in done or total > done[end.strokes][0]:
+                done[end.strokes] = (total, _unchain(steps))
+    return done
+
+
+def _holed_out(ball: Ball, chain: Step | None) -> Iterator[tuple[float, Ball, Step | None]]:
+    if ball.lie == "holed":
+        yield 0.0, ball, chain
+        return
+    for cost, green, steps in _onto_green(ball, chain, False):
+        after = green
+        for putts, odds in ((1, -1.6), (2, -1.6 if green.putts == 0 else -2.6), (3, -4.0)):
+            last = Draft(_end(steps), _end(steps), 0.0, "putt", shape="putt", result="holed")
+            yield cost + odds, *_played(after, last, steps, told=False)
+            missed = replace(last, result="green")
+            after, steps = _played(after, missed, steps, told=False)
+            if putts == 3:
+                break
+
+
+def _unchain(chain: Step | None) -> tuple[Step, ...]:
+    steps = []
+    while chain is not None:
+        steps.append(chain)
+        chain = chain.before
+    return tuple(reversed(steps))

@@ -1,0 +1,58 @@
+"""The mentions of one hole that bear on its strokes, in order, told ones apart from plans and other players."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from reviewkit.model import Mention, Utterance
+
+KINDS = {
+    *("club", "putter", "place", "holed", "tap", "stayed_out", "putts", "updown", "putt", "strike"),
+    *("reload", "drop", "again", "contact", "miss", "lie", "distance", "found"),
+}
+_DENIED = {"other", "past", "land", "not", "aside", "plan"}
+_HARMLESS = {"distance": {"", "togo", "length", "flown"}, "strike": {"", "plan"}, "putt": {"", "plan"}}
+
+
+@dataclass(frozen=True, slots=True)
+class Cue:
+    """One mention and the number of its utterance within the hole. `pause_s` is the silence before that."""
+
+    mention: Mention
+    utterance: int
+    pause_s: float
+
+    @property
+    def kind(self) -> str:
+        return self.mention.kind
+
+    @property
+    def value(self) -> str:
+        return "" if self.mention.value is None else str(self.mention.value)
+
+
+def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
+    """Cues of one hole's utterances. A ball found again takes back the provisional told before it."""
+    found = [
+        Cue(mention, number, utterance.gap_s)
+        for number, utterance in enumerate(talk)
+        for mention in utterance.mentions
+        if mention.kind in KINDS and _counts(mention)
+    ]
+    return tuple(_without_idle_provisional(found))
+
+
+def _counts(mention: Mention) -> bool:
+    allowed = _HARMLESS.get(mention.kind)
+    return mention.mood in allowed if allowed is not None else mention.mood not in _DENIED
+
+
+def _without_idle_provisional(found: list[Cue]) -> list[Cue]:
+    """Rule 18.3c: when the original ball is found in time, the provisional's strokes do not count."""
+    back = [at for at, cue in enumerate(found) if cue.kind == "found"]
+    again = [at for at, cue in enumerate(found) if cue.kind == "reload"]
+    lost = any(cue.kind == "place" and cue.value in ("lost", "ob") for cue in found)
+    if not back or not again or again[0] > back[-1] or lost:
+        return [cue for cue in found if cue.kind != "found"]
+    return found[: again[0]] + found[back[-1] + 1 :]

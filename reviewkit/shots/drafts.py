@@ -1,0 +1,182 @@
+"""Strokes in the making: a run of cues read as one stroke, whatever the ball's state before it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from reviewkit.shots.cues import Cue
+
+PENALTIES = ("penalty", "ob", "lost", "unplayable")
+_REWARD = {
+    **{"club": 1.5, "putter": 1.2, "place": 1.4, "holed": 1.5, "tap": 1.6, "stayed_out": 1.2, "putts": 2.0},
+    **{"updown": 1.2, "putt": 0.6, "strike": 0.5, "reload": 1.0, "drop": 0.2, "again": 0.4, "contact": 0.4},
+    **{"miss": 0.4, "lie": 0.3, "distance": 0.1, "found": 0.0},
+}
+_SKIP = {
+    **{"club": 0.9, "putter": 0.6, "place": 0.9, "holed": 0.9, "tap": 1.1, "stayed_out": 0.7, "putts": 1.6},
+    **{"updown": 0.5, "putt": 0.15, "strike": 0.15, "reload": 0.6, "drop": 0.1, "again": 0.2, "contact": 0.2},
+    **{"miss": 0.15, "lie": 0.05, "distance": 0.02, "found": 0.0},
+}
+_STROKE = -1.2
+"""Cost of claiming a stroke, so that one weak cue is not enough."""
+_SHAPED = {"chip", "pitch", "bunker", "punch", "layup", "tee"}
+_AFTERTHOUGHTS = {"miss", "distance", "contact", "putt", "lie", "drop"}
+# A later place that says more of the same stroke, not of the next one.
+_REFINES = {
+    *(("rough", "lost"), ("trees", "lost"), ("rough", "unplayable"), ("trees", "unplayable"), ("trees", "rough")),
+    *(("rough", "penalty"), ("fairway", "penalty"), ("green", "close"), ("fringe", "close"), ("close", "green")),
+    *(("ob", "lost"), ("ob", "rough"), ("sand", "close"), ("rough", "fringe"), ("green", "fringe"), ("fringe", "green")),
+    *(("rough", "close"), ("fairway", "sand"), ("fairway", "rough"), ("rough", "fairway"), ("trees", "fairway")),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Draft:
+    """One stroke as told by cues `first`..`last`-1. Empty text is not told; `putts` counts strokes in a tally.
+
+    `shape` is what the words call the stroke: chip, pitch, bunker, punch, layup, tee, putt, or nothing.
+    """
+
+    first: int
+    last: int
+    score: float
+    family: str
+    shape: str = ""
+    club: str = ""
+    result: str = ""
+    miss: str = ""
+    contact: str = ""
+    close: bool = False
+    reload: bool = False
+    lie: str = ""
+    putts: int = 0
+
+
+def skip_cost(cue: Cue) -> float:
+    """What leaving a cue unexplained costs."""
+    return _SKIP[cue.kind] * (0.5 + 0.3 * cue.mention.weight)
+
+
+def draft(cues: Sequence[Cue], first: int, last: int) -> Draft | None:
+    """Cues first..last-1 as one stroke or one tally of putts, None when they cannot be."""
+    run = cues[first:last]
+    kinds = {cue.kind for cue in run}
+    family = _family(run, kinds)
+    if not family:
+        return None
+    score = _STROKE + _rewards(run) - _crossings(run) - _strains(run, family)
+    places = [cue.value for cue in run if cue.kind == "place" and cue.value != "close"]
+    holed = bool(kinds & {"holed", "tap"}) and "stayed_out" not in kinds
+    return Draft(
+        first=first,
+        last=last,
+        score=score,
+        family=family,
+        shape=_shape(run, family),
+        club=_last(run, "club"),
+        result="holed" if holed else (places[-1] if places else ""),
+        miss=_miss(run),
+        contact=_first(run, "contact"),
+        close=any(cue.value == "close" for cue in run if cue.kind == "place"),
+        reload="reload" in kinds,
+        lie=_first(run, "lie"),
+        putts=int(float(_last(run, "putts") or 0)),
+    )
+
+
+def _family(run: Sequence[Cue], kinds: set[str]) -> str:
+    """tally, updown, tap, putt or swing; empty when the cues do not go together in one stroke."""
+    if "putts" in kinds:
+        return "tally" if kinds <= {"putts", "putt", "distance", "holed", "tap", "place", "miss", "stayed_out"} and _flat(run) else ""
+    if "updown" in kinds:
+        return "updown" if kinds <= {"updown", "putt", "distance", "holed", "tap", "miss"} else ""
+    if "tap" in kinds:
+        return "tap" if kinds <= {"tap", "putt", "distance", "holed", "putter"} else ""
+    if kinds & {"stayed_out", "putter"} or ("putt" in kinds and _flat(run)):
+        return "putt" if not kinds & {"reload", "club"} and _flat(run) else ""
+    if kinds <= {"holed", "distance", "miss", "again"} and "holed" in kinds:
+        return "putt_or_swing"
+    return "swing" if kinds & {"club", "place", "strike", "miss", "contact", "reload", "holed"} else ""
+
+
+def _flat(run: Sequence[Cue]) -> bool:
+    """No word of the run belongs to a full swing."""
+    swings = any(cue.kind == "strike" and cue.value in _SHAPED for cue in run)
+    return not swings and all(cue.value in ("close", "green") for cue in run if cue.kind == "place")
+
+
+def _rewards(run: Sequence[Cue]) -> float:
+    """Each kind once, at its heaviest cue; words that name the stroke count more than bare hitting."""
+    best: dict[str, float] = {}
+    for cue in run:
+        worth = _REWARD[cue.kind] * (0.4 + 0.35 * min(cue.mention.weight, 2.0))
+        if cue.kind == "strike" and cue.value in _SHAPED:
+            worth = 1.0
+        if cue.kind == "distance" and cue.mention.mood == "togo":
+            worth = 0.4
+        best[cue.kind] = max(best.get(cue.kind, 0.0), worth)
+    return sum(best.values())
+
+
+def _crossings(run: Sequence[Cue]) -> float:
+    """A stroke told over several utterances is likelier the longer its end stays open."""
+    cost, landed = 0.0, False
+    for before, cue in zip(run, run[1:], strict=False):
+        landed = landed or before.kind in ("place", "holed", "tap", "stayed_out")
+        steps = cue.utterance - before.utterance
+        if not steps:
+            continue
+        pause = 0.3 if cue.pause_s > 1.5 and landed else 0.0
+        loose = landed and cue.kind not in _AFTERTHOUGHTS
+        cost += 0.2 * steps + pause + (0.8 if loose else 0.25 if landed else 0.0)
+    return cost
+
+
+def _strains(run: Sequence[Cue], family: str) -> float:
+    """What speaks against the run being one stroke: a second landing, a club or a yardage after the landing."""
+    cost = 0.0
+    place, landed_at = "", -1
+    clubs: set[str] = set()
+    for at, cue in enumerate(run):
+        if cue.kind == "place":
+            if place and cue.value not in (place, "close"):
+                cost += 0.4 if (place, cue.value) in _REFINES else 1.4
+            if cue.value != "close" or not place:
+                place, landed_at = cue.value, at
+        elif cue.kind in ("holed", "tap"):
+            cost += 1.0 if place and place != "close" and family == "swing" else 0.0
+            landed_at = at
+        elif cue.kind == "club":
+            inverted = landed_at >= 0 and cue.mention.first - run[landed_at].mention.last <= 3
+            cost += (0.2 if inverted else 1.3) if landed_at >= 0 else 0.0
+            cost += 0.5 if clubs and cue.value not in clubs else 0.0
+            clubs.add(cue.value)
+        elif landed_at >= 0 and cue.kind == "distance" and cue.mention.mood == "togo":
+            cost += 0.8
+        elif landed_at >= 0 and (cue.kind in ("reload", "again") or (cue.kind == "strike" and cue.value in _SHAPED)):
+            cost += 0.7
+        elif landed_at >= 0 and cue.kind == "strike":
+            cost += 0.1
+    return cost
+
+
+def _shape(run: Sequence[Cue], family: str) -> str:
+    if family in ("putt", "tap", "tally"):
+        return "putt"
+    told = [cue.value for cue in run if cue.kind == "strike" and cue.value in _SHAPED]
+    return told[0] if told else ""
+
+
+def _miss(run: Sequence[Cue]) -> str:
+    """The heaviest word for a side; the first of equals."""
+    sides = [cue for cue in run if cue.kind == "miss"]
+    return max(sides, key=lambda cue: cue.mention.weight).value if sides else ""
+
+
+def _last(run: Sequence[Cue], kind: str) -> str:
+    return next((cue.value for cue in reversed(run) if cue.kind == kind), "")
+
+
+def _first(run: Sequence[Cue], kind: str) -> str:
+    return next((cue.value for cue in run if cue.kind == kind), "")

@@ -1,0 +1,53 @@
+"""What sort of stroke it was, from the ball's lie, the length left, the club and the words used.
+
+The borders (pitch and chip inside about 50 yards, a putt from the fringe is a putt) are the contract's.
+"""
+
+from __future__ import annotations
+
+from reviewkit.shots.chart import Step
+
+PITCH_YD = 50.0
+CHIP_YD = 27.0
+_GREENSIDE_YD = 55.0
+_BEYOND_REACH_YD = 225.0
+_LONG_CLUBS = {"D", "3W", "5W", "7W", "2H", "3H", "4H", "5H", "6H", "1I", "2I", "3I", "4I", "5I", "6I", "7I"}
+
+
+def kind(step: Step, yards: float | None, near: bool, par: int | None) -> str:
+    """`near` says that the stroke before was meant for the green and came up close to it."""
+    shape, lie, result = step.draft.shape, step.lie, step.draft.result
+    if shape == "putt":
+        return "putt"
+    if lie == "tee":
+        return "tee"
+    if lie == "sand":
+        fairway = (yards or 0.0) > _GREENSIDE_YD or (not near and step.draft.club in _LONG_CLUBS)
+        return "approach" if fairway else "bunker"
+    if shape == "bunker" and near and lie == "unknown":
+        return "bunker"
+    if yards is not None and yards <= PITCH_YD:
+        return _short(shape, yards)
+    if shape == "punch" or (lie == "trees" and result != "green"):
+        return "recovery"
+    if yards is None and near and step.draft.club not in _LONG_CLUBS - {"7I"}:
+        return "pitch" if shape == "pitch" else "chip"
+    if yards is None and shape in ("chip", "pitch"):
+        return shape
+    return "layup" if _laid_up(step, yards, par) else "approach"
+
+
+def _short(shape: str, yards: float) -> str:
+    if shape in ("chip", "pitch"):
+        return shape
+    return "chip" if yards <= CHIP_YD else "pitch"
+
+
+def _laid_up(step: Step, yards: float | None, par: int | None) -> bool:
+    """A stroke not meant for the green: told so, or one that could not have reached it."""
+    result = step.draft.result
+    if step.draft.shape == "layup" and result in ("fairway", "rough", "", "sand"):
+        return True
+    if result == "fairway":
+        return yards is None or yards >= _BEYOND_REACH_YD or (par == 5 and yards >= 190)
+    return yards is None and par == 5 and step.number == 2 and result in ("rough", "sand", "") and not step.draft.miss == "short"
