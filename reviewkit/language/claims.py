@@ -1,0 +1,176 @@
+"""What is said of the score, settled from its context: whose it is, made or only meant, and what it counts.
+
+The rules of score.toml find candidates, kinds that end in "?". A candidate takes its colour from the words of
+its sentence: who was last named before it, what its clause hopes, needs or remembers. A number by itself, and
+"for par" or "for a five", are read by what stands before them: a putt still to be holed, or one that was.
+"""
+
+from __future__ import annotations
+
+import bisect
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+
+from reviewkit.language.rules import RuleBook
+from reviewkit.language.tokens import Sentence
+from reviewkit.model import Mention
+
+CANDIDATE = "?"
+SCORES = frozenset(
+    "score_word hole_to_par strokes count running total nine par_total points putt_for bare for_word"
+    " for_strokes played to_play on_tee about_hole mended".split()
+)
+COLOURS = frozenset("who meant past mend slack done length".split())
+CLAUSE_ENDS = frozenset({",", ".", "?", "!", "but", "so", "because"})
+
+HOLED_WITHIN = 14
+"""A number by itself is the score when a ball was holed or missed within so many words before it."""
+MENDED_WITHIN = 25
+TAKEN_BACK = 0.3
+"""What is left of a claim's weight once the talk takes it back."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Context:
+    """One sentence's candidates and colours, with the clause of every word, and the words before it."""
+
+    candidates: tuple[Mention, ...]
+    colours: tuple[Mention, ...]
+    clause_starts: tuple[int, ...]
+    """Word index at which each clause begins."""
+
+    def clause(self, word: int) -> int:
+        return bisect.bisect_right(self.clause_starts, word)
+
+    def before(self, mention: Mention, kind: str) -> Mention | None:
+        """The last colour of a kind that begins before `mention` does."""
+        found = [c for c in self.colours if c.kind == kind and c.first < mention.first]
+        return found[-1] if found else None
+
+    def in_clause(self, mention: Mention, kind: str) -> list[Mention]:
+        own = self.clause(mention.first)
+        return [c for c in self.colours if c.kind == kind and self.clause(c.first) == own]
+
+
+def claims(sentences: Iterable[Sentence], book: RuleBook) -> list[Mention]:
+    """Claims about the score in order of their first word. Names of partners read `partner` in the sentences.
+
+    Kinds and values are told in rules/score.toml; `running` and `hole_to_par` come with their sign.
+    """
+    own = RuleBook(tuple(rule for rule in book.rules if _of_score(rule.kind, rule.value)))
+    found: list[Mention] = []
+    mends: list[Mention] = []
+    done = -HOLED_WITHIN
+    for sentence in sentences:
+        context = _context(sentence, own.in_sentence(sentence))
+        mends += [colour for colour in context.colours if colour.kind == "mend"]
+        for candidate in context.candidates:
+            settled = _settle(candidate, context, done)
+            if settled is not None:
+                found.append(settled)
+        done = max((c.last for c in context.colours if c.kind == "done"), default=done)
+    return _corrected(sorted(found, key=lambda mention: (mention.first, mention.last)), mends)
+
+
+def _of_score(kind: str, value: object) -> bool:
+    return kind.endswith(CANDIDATE) or (kind == "mask" and CANDIDATE in str(value))
+
+
+def _context(sentence: Sentence, found: Sequence[Mention]) -> _Context:
+    named = [replace(mention, kind=mention.kind.removesuffix(CANDIDATE)) for mention in found]
+    starts = [sentence.tokens[0].first]
+    starts += [token.first for token in sentence.tokens if token.text in CLAUSE_ENDS]
+    by_word = sorted(named, key=lambda mention: (mention.first, mention.last))
+    return _Context(
+        tuple(mention for mention in by_word if mention.kind in SCORES),
+        tuple(mention for mention in by_word if mention.kind in COLOURS),
+        tuple(starts),
+    )
+
+
+def _settle(candidate: Mention, context: _Context, done: int) -> Mention | None:
+    """The candidate as a claim, or None where it turns out to be none."""
+    value = 1 if candidate.value == "one" else candidate.value
+    if not isinstance(value, int | float):
+        return None
+    claim = replace(candidate, value=value, mood=candidate.mood or _mood(candidate, context))
+    if claim.kind in ("running", "hole_to_par"):
+        negative = claim.unit in ("under", "minus")
+        claim = replace(claim, value=-value if negative else value, unit="")
+    if claim.kind == "on_tee":
+        claim = replace(claim, kind="played", value=value - 1, unit="hole")
+    if claim.kind in ("for_word", "for_strokes"):
+        return _settled_for(claim, context, done)
+    if claim.kind == "bare":
+        return _settled_bare(claim, context, done)
+    if context.in_clause(candidate, "slack"):
+        claim = replace(claim, weight=claim.weight * 0.8)
+    return claim
+
+
+def _mood(candidate: Mention, context: _Context) -> str:
+    """ "other", "plan", "past", "not" or plain, from the words around a candidate."""
+    who = context.before(candidate, "who")
+    past = [c for c in context.in_clause(candidate, "past") if c.first < candidate.first or c.value == "past"]
+    if past and past[-1].value != "now":
+        return str(past[-1].value)
+    if who is not None and who.value == "other":
+        return "other"
+    meant = [c for c in context.in_clause(candidate, "meant") if c.first < candidate.first]
+    if meant and candidate.kind not in ("played", "to_play", "on_tee", "par_total"):
+        return "plan"
+    return ""
+
+
+def _settled_for(claim: Mention, context: _Context, done: int) -> Mention:
+    """ "for par": the score when a ball was holed before it, else what the putt is for."""
+    holed = context.before(claim, "done")
+    length = context.before(claim, "length")
+    last_done = holed.last if holed else done
+    if length is not None and length.last > last_done:
+        unit = "strokes" if claim.kind == "for_strokes" else ""
+        return replace(claim, kind="putt_for", unit=unit, weight=claim.weight * 0.8)
+    kind = "strokes" if claim.kind == "for_strokes" else "score_word"
+    near = claim.first - last_done <= HOLED_WITHIN
+    return replace(claim, kind=kind, weight=claim.weight * (0.9 if near else 0.5))
+
+
+def _settled_bare(claim: Mention, context: _Context, done: int) -> Mention:
+    """A number by itself: the score when a ball was just holed, else the stroke being counted."""
+    holed = context.before(claim, "done")
+    last_done = holed.last if holed else done
+    if claim.first - last_done <= HOLED_WITHIN:
+        return replace(claim, kind="strokes", weight=0.75)
+    return replace(claim, kind="count", unit="hitting", weight=0.4)
+
+
+def _corrected(found: list[Mention], mends: Sequence[Mention]) -> list[Mention]:
+    """Claims that the talk takes back lose their weight; a number that puts one right becomes a claim."""
+    kept: list[Mention] = []
+    for claim in found:
+        if claim.kind == "mended":
+            latest = _latest(kept, claim)
+            if latest is None or not _between(mends, latest, claim):
+                continue
+            sign = -1 if isinstance(latest.value, int | float) and latest.value < 0 else 1
+            claim = replace(
+                claim, kind=latest.kind, value=sign * abs(int(claim.value or 0)), mood=latest.mood
+            )
+            if latest.last >= claim.first:
+                continue
+        for at, earlier in enumerate(kept):
+            taken = earlier.kind == claim.kind and earlier.value != claim.value and not earlier.mood
+            near = claim.first - earlier.last <= MENDED_WITHIN
+            if taken and near and not claim.mood and _between(mends, earlier, claim):
+                kept[at] = replace(earlier, weight=earlier.weight * TAKEN_BACK)
+        kept.append(claim)
+    return kept
+
+
+def _latest(kept: Sequence[Mention], claim: Mention) -> Mention | None:
+    near = [c for c in kept if c.kind in ("running", "total") and claim.first - c.last <= MENDED_WITHIN]
+    return near[-1] if near and not any(c.first >= claim.first for c in near) else None
+
+
+def _between(mends: Sequence[Mention], earlier: Mention, later: Mention) -> bool:
+    return any(earlier.last < mend.first <= later.last for mend in mends)

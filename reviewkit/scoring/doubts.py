@@ -1,0 +1,129 @@
+"""Why a person should look at a hole's score, in plain words."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from reviewkit.model import Doubt, HoleTale, Mention
+from reviewkit.scoring.standing import Claim
+
+UNSURE_BELOW = 0.9
+"""A score or par less probable than this is named as a doubt, with what else it may be."""
+
+WORTH_NAMING = 0.04
+"""Readings less probable than this are not offered."""
+
+NAMES = {
+    -3: "albatross",
+    -2: "eagle",
+    -1: "birdie",
+    0: "par",
+    1: "bogey",
+    2: "double bogey",
+    3: "triple bogey",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """A hole as reconciled. `before` is the running score on its tee; the last two are probabilities."""
+
+    tale: HoleTale
+    par: int
+    strokes: int
+    before: int
+    by_strokes: Mapping[int, float]
+    by_par: Mapping[int, float]
+
+    @property
+    def to_par(self) -> int:
+        return self.strokes - self.par
+
+
+def doubts_of(reading: Reading, said: Sequence[Claim]) -> list[Doubt]:
+    """The doubts of one hole, weightiest first. `said` are the claims on the standing that it must meet."""
+    found = [*_unsure(reading), *_contradicted(reading), *_misstated(reading, said)]
+    return sorted(found, key=lambda doubt: -doubt.weight)
+
+
+def _unsure(reading: Reading) -> list[Doubt]:
+    found = []
+    sure = reading.by_strokes.get(reading.strokes, 0.0)
+    if sure < UNSURE_BELOW:
+        others = _others(reading.by_strokes, reading.strokes)
+        told = max(reading.tale.counts, key=lambda k: reading.tale.counts[k], default=None)
+        why = (
+            f"the strokes told make {told}"
+            if told not in (None, reading.strokes)
+            else "the talk leaves it open"
+        )
+        text = f"{reading.strokes} strokes is {sure:.0%} likely: {why}."
+        found.append(_doubt(reading, text, "strokes", min(1.0, 1.1 - sure), others))
+    par = reading.by_par.get(reading.par, 0.0)
+    if par < UNSURE_BELOW:
+        text = f"par {reading.par} is {par:.0%} likely."
+        found.append(_doubt(reading, text, "par", 0.9 * (1.0 - par), _others(reading.by_par, reading.par)))
+    return found
+
+
+def _contradicted(reading: Reading) -> list[Doubt]:
+    """Scores said of the hole that the reading goes against."""
+    found = []
+    for mention in reading.tale.mentions:
+        if mention.mood or not isinstance(mention.value, int | float):
+            continue
+        value = int(mention.value)
+        if mention.kind == "strokes" and value != reading.strokes:
+            meant = f"{value}"
+        elif mention.kind in ("score_word", "hole_to_par") and value != reading.to_par:
+            meant = f"{NAMES.get(value, f'{value:+d}')}"
+        else:
+            continue
+        text = f'said "{mention.text}" ({meant}), but read as {reading.strokes} on a par {reading.par}.'
+        found.append(_doubt(reading, text, "strokes", 0.5, (), mention))
+    return found
+
+
+def _misstated(reading: Reading, said: Sequence[Claim]) -> list[Doubt]:
+    """Running scores said that do not fit the card before or after the hole."""
+    found = []
+    after = reading.before + reading.to_par
+    for claim in said:
+        meant = (
+            [reading.before]
+            if claim.before > 0.9
+            else [after]
+            if claim.before < 0.1
+            else [reading.before, after]
+        )
+        value = claim.mention.value
+        if claim.mention.kind != "running" or value in meant or not isinstance(value, int | float):
+            continue
+        text = f'said "{claim.mention.text}" ({int(value):+d}), but the card makes it {meant[-1]:+d}.'
+        found.append(_doubt(reading, text, "running_to_par", 0.4, (), claim.mention))
+    return found
+
+
+def _others(shares: Mapping[int, float], taken: int) -> tuple[str, ...]:
+    likely = sorted(shares, key=lambda value: -shares[value])
+    return tuple(str(value) for value in likely if value != taken and shares[value] >= WORTH_NAMING)
+
+
+def _doubt(
+    reading: Reading,
+    text: str,
+    field: str,
+    weight: float,
+    others: tuple[str, ...],
+    mention: Mention | None = None,
+) -> Doubt:
+    return Doubt(
+        hole=reading.tale.span.hole,
+        at_s=mention.start_s if mention else reading.tale.span.start_s,
+        text=text,
+        words=mention.text if mention else "",
+        weight=weight,
+        field=field,
+        alternatives=others,
+    )
