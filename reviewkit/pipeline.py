@@ -1,0 +1,256 @@
+"""The main job: footage or timed text in, a round folder out, the rooms in their order."""
+
+from __future__ import annotations
+
+import importlib.metadata
+import os
+from collections.abc import Callable, Sequence
+from contextlib import AbstractContextManager, nullcontext
+from dataclasses import asdict, dataclass, replace
+from pathlib import Path
+from typing import Any, Protocol
+
+from reviewkit import __version__
+from reviewkit.cache import cache_dir, file_hash
+from reviewkit.errors import FolderError, SourceError
+from reviewkit.files import content_hash
+from reviewkit.footage.probe import require
+from reviewkit.footage.sound import samples
+from reviewkit.footage.timeline import Clip, Timeline, join
+from reviewkit.log import RoundFolder
+from reviewkit.log.amended import publish
+from reviewkit.log.amendments import hole_facts, load
+from reviewkit.log.transcript import load_transcript, save_transcript
+from reviewkit.model import Plan, Round, Segment, Transcript, Word
+from reviewkit.reasoning import reason
+from reviewkit.round_cuts import cuts_near
+from reviewkit.speech import timed_text
+
+WORDS_JSON = ".json"
+TEXTS = (*timed_text.FORMATS, WORDS_JSON)
+"""Suffixes of sources that are words already."""
+
+
+@dataclass(frozen=True, slots=True)
+class Options:
+    """How to read, apart from the plan. `model` is a name, a folder or empty for the best weights at hand."""
+
+    model: str = ""
+    device: str = "auto"
+    rules: Path | None = None
+    by_time: bool = False
+    cuts: bool = True
+
+
+class Progress(Protocol):
+    """What a person is told while a long read goes on."""
+
+    def say(self, text: str) -> None:
+        """A line about something that happens once."""
+
+    def stage(self, title: str, total_s: float) -> AbstractContextManager[Callable[[float], None]]:
+        """A stage of so many seconds of footage; within it, call with the seconds that are done."""
+
+
+class Silence:
+    """Progress that no one watches."""
+
+    def say(self, text: str) -> None:
+        pass
+
+    def stage(self, title: str, total_s: float) -> AbstractContextManager[Callable[[float], None]]:
+        return nullcontext(lambda done_s: None)
+
+
+def read_round(
+    sources: Sequence[Path], out: Path, plan: Plan, options: Options, progress: Progress | None = None
+) -> RoundFolder:
+    """Read `sources` into the round folder `out`, made or brought up to date; a person's corrections stay.
+
+    Nothing is written to `out` before everything has been heard. Raises ReviewkitError and its kin.
+    """
+    progress = progress or Silence()
+    folder = RoundFolder(out)
+    check_writable(out)
+    text = timed_text_in(sources)
+    timeline = Timeline(()) if text else _timeline(sources, options)
+    transcript = read_text(text) if text else listen(timeline, plan, options, progress)
+    reading, cuts = _reason(transcript, timeline, plan, options, folder, progress)
+    save_transcript(folder.transcript_json, transcript)
+    meta: dict[str, Any] = {
+        "sources": [_source(clip, out) for clip in timeline.clips],
+        "timed_text": {"path": _from(out, text), "sha256": content_hash(text)} if text else None,
+        "duration_s": round(transcript.duration_s, 3),
+        "left_out": [_from(out, media.path) for media in timeline.left_out],
+        "plan": asdict(plan),
+        "settings": {
+            "model": transcript.model,
+            "rules": str(options.rules or ""),
+            "cuts": list(cuts),
+            "speech": dict(transcript.settings),
+        },
+        "versions": versions(),
+    }
+    publish(folder, reading, meta)
+    write_pages(folder)
+    return folder
+
+
+def timed_text_in(sources: Sequence[Path]) -> Path | None:
+    """The one timed text among the sources, or None. Raises SourceError when it does not stand alone."""
+    texts = [path for path in sources if path.suffix.lower() in TEXTS]
+    if texts and len(sources) > 1:
+        raise SourceError(texts[0], "is timed text among other sources.", "Give it alone, or the footage.")
+    for number, path in enumerate(sources):
+        if path in sources[:number]:
+            raise SourceError(path, "is given twice.", "Name each file once.")
+    return texts[0] if texts else None
+
+
+def read_text(path: Path) -> Transcript:
+    """The words of a timed text or words JSON. Raises SourceError."""
+    require(path)
+    if path.suffix.lower() != WORDS_JSON:
+        return timed_text.read(path)
+    try:
+        transcript = load_transcript(path)
+    except FolderError as error:
+        raise SourceError(
+            path, "is not a words JSON.", "Give segments with words and their times."
+        ) from error
+    if not transcript.words:
+        raise SourceError(path, "holds no words.", "Read the footage itself.")
+    return transcript
+
+
+def listen(timeline: Timeline, plan: Plan, options: Options, progress: Progress) -> Transcript:
+    """The words of a round's clips on its timeline. Raises SourceError where there is no sound or speech."""
+    from reviewkit.speech import decode, vocabulary, weights
+    from reviewkit.speech.listener import Listener, Recording
+
+    clips = [clip for clip in timeline.clips if clip.media.track is not None]
+    first = timeline.clips[0].media.path
+    if not clips:
+        raise SourceError(first, "has no sound to listen to.", "Give footage with its sound.")
+    found = weights.find(options.model, cache_dir() / "models", progress.say)
+    listener = Listener(
+        found,
+        decode.choose(options.device),
+        plan.language,
+        vocabulary.prompt(plan.names),
+        cache_dir() / "speech",
+    )
+    recordings = [
+        Recording(
+            f"{file_hash(clip.media.path)[:20]}-{clip.media.track}", clip.media.duration_s, _opener(clip)
+        )
+        for clip in clips
+    ]
+    total = sum(recording.length_s for recording in recordings)
+    with progress.stage(f"Listening with {found.name}", total) as done:
+        heard = listener.hear(recordings, done)
+    segments = tuple(
+        piece for clip, found_in in zip(clips, heard, strict=True) for piece in placed(found_in, clip)
+    )
+    if not segments:
+        raise SourceError(first, "holds no speech that could be heard.", "Check the microphone's track.")
+    language = plan.language if plan.language != "auto" else "en"
+    return Transcript(segments, found.name, language, timeline.duration_s, listener.settings)
+
+
+def placed(segments: Sequence[Segment], clip: Clip) -> list[Segment]:
+    """A clip's words moved to the round's timeline; those outside the part that is shown are left out."""
+    shift = clip.offset_s - clip.in_s
+    moved = []
+    for segment in segments:
+        words = tuple(
+            _moved(word, clip, shift)
+            for word in segment.words
+            if clip.in_s <= (word.start_s + word.end_s) / 2 < clip.out_s
+        )
+        if words:
+            moved.append(Segment(words))
+    return moved
+
+
+def check_writable(out: Path) -> None:
+    """Raise FolderError, before any work, when a folder at `out` cannot be made or written."""
+    place = out
+    while not place.exists() and place != place.parent:
+        place = place.parent
+    if not place.is_dir():
+        raise FolderError(out, f"cannot be a folder: {place} is a file.", "Choose another --out.")
+    if not os.access(place, os.W_OK | os.X_OK):
+        raise FolderError(out, "cannot be written.", "Choose a folder you may write to with --out.")
+
+
+def versions() -> dict[str, str]:
+    """Versions of what the reading rests on."""
+    names = ("faster-whisper", "ctranslate2", "av", "scenedetect")
+    return {"reviewkit": __version__, **{name: importlib.metadata.version(name) for name in names}}
+
+
+def write_pages(folder: RoundFolder) -> None:
+    """Write the files of the folder that follow from its tables: chapters and the report."""
+    from reviewkit.export import write_default_chapters
+    from reviewkit.report import write_report
+
+    write_default_chapters(folder)
+    write_report(folder)
+
+
+def _timeline(sources: Sequence[Path], options: Options) -> Timeline:
+    for path in sources:
+        require(path)
+    return join(sources, options.by_time)
+
+
+def _reason(
+    transcript: Transcript,
+    timeline: Timeline,
+    plan: Plan,
+    options: Options,
+    folder: RoundFolder,
+    progress: Progress,
+) -> tuple[Round, tuple[float, ...]]:
+    """The reading; where there is picture, a first one says near which moments to look for cuts."""
+    facts = hole_facts(load(folder))
+    reading = reason(transcript, plan, options.rules, timeline.seams, facts)
+    if not options.cuts or not any(clip.media.picture for clip in timeline.clips):
+        return reading, timeline.seams
+    with progress.stage("Looking for cuts", timeline.duration_s) as done:
+        cuts = cuts_near(timeline, [span.start_s for span in reading.spans])
+        done(timeline.duration_s)
+    return reason(transcript, plan, options.rules, cuts, facts), cuts
+
+
+def _moved(word: Word, clip: Clip, shift: float) -> Word:
+    start = min(max(word.start_s, clip.in_s), clip.out_s) + shift
+    end = min(max(word.end_s, clip.in_s), clip.out_s) + shift
+    return replace(word, start_s=max(start, 0.0), end_s=max(end, start, 0.0))
+
+
+def _opener(clip: Clip) -> Callable[[], Any]:
+    return lambda: samples(clip.media.path, clip.media.track or 0)
+
+
+def _source(clip: Clip, out: Path) -> dict[str, Any]:
+    media = clip.media
+    return {
+        "path": _from(out, media.path),
+        "sha256": file_hash(media.path),
+        "offset_s": round(clip.offset_s, 3),
+        "in_s": round(clip.in_s, 3),
+        "duration_s": round(clip.length_s, 3),
+        "fps": round(media.picture.fps, 3) if media.picture else None,
+        "timecode": media.timecode,
+        "recorded_at": media.recorded_at.isoformat() if media.recorded_at else None,
+    }
+
+
+def _from(out: Path, path: Path) -> str:
+    """`path` as seen from the round folder, so that both can move together; absolute on another drive."""
+    try:
+        return Path(os.path.relpath(path.resolve(), out.resolve())).as_posix()
+    except ValueError:
+        return str(path.resolve())
