@@ -17,12 +17,18 @@ from reviewkit.model import Mention
 
 CANDIDATE = "?"
 SCORES = frozenset(
-    "score_word hole_to_par strokes count running total nine par_total points putt_for bare for_word"
-    " for_strokes played to_play on_tee about_hole mended".split()
+    {
+        *("score_word", "hole_to_par", "strokes", "count", "running", "total", "nine", "par_total", "points"),
+        *("putt_for", "bare", "for_word", "for_strokes", "played", "to_play", "on_tee", "about_hole", "mended"),
+    }
 )
-COLOURS = frozenset("who meant past mend slack done length".split())
+COLOURS = frozenset({"who", "meant", "past", "mend", "slack", "done", "length"})
+PLAIN = frozenset({"played", "to_play", "on_tee", "par_total"})
+"""Kinds that hold whether or not the clause hopes for something."""
+AIMS = frozenset({"for_word", "for_strokes", "putt_for"})
 CLAUSE_ENDS = frozenset({",", ".", "?", "!", "but", "so", "because"})
 
+HOLE_IN_ONE = "hole in one"
 HOLED_WITHIN = 14
 """A number by itself is the score when a ball was holed or missed within so many words before it."""
 MENDED_WITHIN = 25
@@ -47,9 +53,15 @@ class _Context:
         found = [c for c in self.colours if c.kind == kind and c.first < mention.first]
         return found[-1] if found else None
 
-    def in_clause(self, mention: Mention, kind: str) -> list[Mention]:
+    def reaching(self, mention: Mention, kind: str) -> list[Mention]:
+        """Colours of a kind in the same clause, and those that reach to the end of their sentence."""
         own = self.clause(mention.first)
-        return [c for c in self.colours if c.kind == kind and self.clause(c.first) == own]
+        return [
+            colour
+            for colour in self.colours
+            if colour.kind == kind
+            if self.clause(colour.first) == own or (colour.unit == "sentence" and colour.first < mention.first)
+        ]
 
 
 def claims(sentences: Iterable[Sentence], book: RuleBook) -> list[Mention]:
@@ -81,11 +93,16 @@ def _context(sentence: Sentence, found: Sequence[Mention]) -> _Context:
     starts = [sentence.tokens[0].first]
     starts += [token.first for token in sentence.tokens if token.text in CLAUSE_ENDS]
     by_word = sorted(named, key=lambda mention: (mention.first, mention.last))
-    return _Context(
-        tuple(mention for mention in by_word if mention.kind in SCORES),
-        tuple(mention for mention in by_word if mention.kind in COLOURS),
-        tuple(starts),
-    )
+    aims = [mention for mention in by_word if mention.kind in AIMS]
+    scores = [mention for mention in by_word if mention.kind in SCORES and not _within(mention, aims)]
+    colours = tuple(mention for mention in by_word if mention.kind in COLOURS)
+    return _Context(tuple(scores), colours, tuple(starts))
+
+
+def _within(mention: Mention, aims: Sequence[Mention]) -> bool:
+    """Whether "birdie" is but part of "for birdie"."""
+    plain = mention.kind in ("score_word", "strokes", "bare")
+    return plain and any(aim.first <= mention.last and mention.first <= aim.last for aim in aims)
 
 
 def _settle(candidate: Mention, context: _Context, done: int) -> Mention | None:
@@ -103,23 +120,23 @@ def _settle(candidate: Mention, context: _Context, done: int) -> Mention | None:
         return _settled_for(claim, context, done)
     if claim.kind == "bare":
         return _settled_bare(claim, context, done)
-    if context.in_clause(candidate, "slack"):
+    if claim.kind == "strokes" and value == 1 and claim.rule != HOLE_IN_ONE:
+        return replace(claim, kind="count", unit="lying", weight=0.6)
+    if context.reaching(candidate, "slack"):
         claim = replace(claim, weight=claim.weight * 0.8)
     return claim
 
 
 def _mood(candidate: Mention, context: _Context) -> str:
     """ "other", "plan", "past", "not" or plain, from the words around a candidate."""
-    who = context.before(candidate, "who")
-    past = [c for c in context.in_clause(candidate, "past") if c.first < candidate.first or c.value == "past"]
+    past = [c for c in context.reaching(candidate, "past") if c.first < candidate.first or c.value == "past"]
     if past and past[-1].value != "now":
         return str(past[-1].value)
+    who = context.before(candidate, "who")
     if who is not None and who.value == "other":
         return "other"
-    meant = [c for c in context.in_clause(candidate, "meant") if c.first < candidate.first]
-    if meant and candidate.kind not in ("played", "to_play", "on_tee", "par_total"):
-        return "plan"
-    return ""
+    meant = [c for c in context.reaching(candidate, "meant") if c.first < candidate.first or c.value == "around"]
+    return "plan" if meant and candidate.kind not in PLAIN else ""
 
 
 def _settled_for(claim: Mention, context: _Context, done: int) -> Mention:
@@ -130,17 +147,21 @@ def _settled_for(claim: Mention, context: _Context, done: int) -> Mention:
     if length is not None and length.last > last_done:
         unit = "strokes" if claim.kind == "for_strokes" else ""
         return replace(claim, kind="putt_for", unit=unit, weight=claim.weight * 0.8)
-    kind = "strokes" if claim.kind == "for_strokes" else "score_word"
     near = claim.first - last_done <= HOLED_WITHIN
+    if claim.kind == "for_strokes" and not near:
+        return replace(claim, kind="count", unit="hitting", weight=claim.weight * 0.5)
+    kind = "strokes" if claim.kind == "for_strokes" else "score_word"
     return replace(claim, kind=kind, weight=claim.weight * (0.9 if near else 0.5))
 
 
 def _settled_bare(claim: Mention, context: _Context, done: int) -> Mention:
     """A number by itself: the score when a ball was just holed, else the stroke being counted."""
     holed = context.before(claim, "done")
-    last_done = holed.last if holed else done
-    if claim.first - last_done <= HOLED_WITHIN:
-        return replace(claim, kind="strokes", weight=0.75)
+    opens = claim.first == context.clause_starts[0]
+    if holed is not None and claim.first - holed.last <= HOLED_WITHIN and claim.value != 1:
+        return replace(claim, kind="strokes", weight=0.8 if holed.value == "holed" else 0.5)
+    if opens and claim.first - done <= HOLED_WITHIN and claim.value not in (1, *range(13, 20)):
+        return replace(claim, kind="strokes", weight=0.6)
     return replace(claim, kind="count", unit="hitting", weight=0.4)
 
 
