@@ -18,8 +18,9 @@ from reviewkit.model import Mention
 CANDIDATE = "?"
 SCORES = frozenset(
     {
-        *("score_word", "hole_to_par", "strokes", "count", "running", "total", "nine", "par_total", "points"),
-        *("putt_for", "bare", "for_word", "for_strokes", "played", "to_play", "on_tee", "about_hole", "mended"),
+        *("score_word", "hole_to_par", "strokes", "count", "running", "total", "nine", "par_total"),
+        *("points", "putt_for", "bare", "for_word", "for_strokes"),
+        *("played", "to_play", "on_tee", "about_hole", "mended"),
     }
 )
 COLOURS = frozenset({"who", "meant", "past", "mend", "slack", "done", "length"})
@@ -60,7 +61,8 @@ class _Context:
             colour
             for colour in self.colours
             if colour.kind == kind
-            if self.clause(colour.first) == own or (colour.unit == "sentence" and colour.first < mention.first)
+            if self.clause(colour.first) == own
+            or (colour.unit == "sentence" and colour.first < mention.first)
         ]
 
 
@@ -130,12 +132,16 @@ def _settle(candidate: Mention, context: _Context, done: int) -> Mention | None:
 def _mood(candidate: Mention, context: _Context) -> str:
     """ "other", "plan", "past", "not" or plain, from the words around a candidate."""
     past = [c for c in context.reaching(candidate, "past") if c.first < candidate.first or c.value == "past"]
+    if past and past[-1].value == "counted":
+        return "past" if candidate.kind in ("score_word", "strokes") else ""
     if past and past[-1].value != "now":
         return str(past[-1].value)
     who = context.before(candidate, "who")
     if who is not None and who.value == "other":
         return "other"
-    meant = [c for c in context.reaching(candidate, "meant") if c.first < candidate.first or c.value == "around"]
+    meant = [
+        c for c in context.reaching(candidate, "meant") if c.first < candidate.first or c.value == "around"
+    ]
     return "plan" if meant and candidate.kind not in PLAIN else ""
 
 
