@@ -33,6 +33,11 @@ FORMATS = (
     Format("chapters-json", "chapters.json", "chapters_json", "JSON chapters 1.2 for a podcast feed."),
     Format("ffmetadata", "chapters.ffmeta", "ffmetadata", "FFMETADATA chapters for ffmpeg."),
     Format("matroska", "chapters.xml", "matroska", "Matroska chapter XML for mkvmerge."),
+    Format("csv", "csv/", "table_csv", "Holes, strokes and statistics as CSV, a file a table."),
+    Format("parquet", "parquet/", "table_parquet", "The same tables as Parquet."),
+    Format("json", "tables.json", "table_json", "The same tables as one JSON file, with its JSON Schema."),
+    Format("markdown", "tables.md", "table_markdown", "The same tables as Markdown."),
+    Format("xlsx", "tables.xlsx", "table_xlsx", "The same tables as a workbook, a sheet a table."),
 )
 BY_NAME = {item.name: item for item in FORMATS}
 

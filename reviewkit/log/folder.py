@@ -124,7 +124,8 @@ def cell(value: object) -> str:
         return "true" if value else "false"
     if isinstance(value, float):
         return f"{value:.3f}".rstrip("0").rstrip(".") if "." in f"{value:.3f}" else f"{value:.3f}"
-    return str(value)
+    # The csv module leaves a lone carriage return unquoted, and readers take it for the end of the row.
+    return str(value).replace("\r\n", "\n").replace("\r", "\n")
 
 
 def _hole_row(score: HoleScore) -> dict[str, object]:
