@@ -63,6 +63,12 @@ def saved_round(folder: RoundFolder) -> Round:
     return Round(tuple(holes), tuple(shots), doubts, plan=_plan(folder.meta.get("plan") or {}))
 
 
+def doubts(folder: RoundFolder) -> tuple[Doubt, ...]:
+    """What a person should check, worst first."""
+    found = (doubt_of(row) for row in folder.meta.get("doubts", ()))
+    return tuple(sorted(found, key=lambda doubt: (-doubt.weight, doubt.at_s)))
+
+
 def doubt_of(row: dict[str, Any]) -> Doubt:
     """A doubt as round.json keeps it; names that Doubt lacks are passed over."""
     known = {item.name for item in fields(Doubt)}
