@@ -113,7 +113,7 @@ class Decoder:
         for item in heard:
             silent = item.no_speech_prob > _SILENT and item.avg_logprob < _UNSURE
             if not silent and not echoes(item.text, self._hint):
-                words += [_word(window, word, start_s) for word in item.words or () if word.word.strip()]
+                words += _words(window, item, start_s)
         return split_at_pauses(words)
 
     def _again(self, window: Window) -> list[Heard]:
@@ -139,9 +139,23 @@ def split_at_pauses(words: Sequence[Word], pause_s: float = PAUSE_S) -> tuple[Se
     return tuple(Segment(tuple(group)) for group in groups)
 
 
-def _word(window: Window, word: Any, start_s: float) -> Word:
-    start, end = window.place(word.start - start_s, max(word.end, word.start) - start_s)
-    return Word(word.word.strip(), start, end, min(max(float(word.probability), 0.0), 1.0))
+def _words(window: Window, heard: Heard, start_s: float) -> list[Word]:
+    """Words as written: what follows without a space (7, -iron) is joined to the word before it."""
+    words: list[Word] = []
+    for item in heard.words or ():
+        text = item.word.strip()
+        start, end = window.place(item.start - start_s, max(item.end, item.start) - start_s)
+        sure = min(max(float(item.probability), 0.0), 1.0)
+        if words and text and not item.word.startswith(" "):
+            before = words.pop()
+            words.append(
+                Word(
+                    before.text + text, before.start_s, max(end, before.end_s), min(sure, before.probability)
+                )
+            )
+        elif text:
+            words.append(Word(text, start, end, sure))
+    return words
 
 
 def _cores() -> int:

@@ -158,10 +158,12 @@ def _pieces(
         yield None, (talk.frame if talk.began is None else talk.began) * FRAME
     if len(rest):
         padded = np.concatenate([rest, np.zeros(FRAME - len(rest), np.float32)])
-        talk.step(float(detector(padded)[0]))
-    last = talk.close()
-    if last:
-        yield (last[0] * FRAME, last[1] * FRAME), talk.frame * FRAME
+        piece = talk.step(float(detector(padded)[0]))
+        if piece:
+            yield (piece[0] * FRAME, piece[1] * FRAME), talk.frame * FRAME
+    piece = talk.close()
+    if piece:
+        yield (piece[0] * FRAME, piece[1] * FRAME), talk.frame * FRAME
 
 
 class _Buffer:
