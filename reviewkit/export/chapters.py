@@ -70,12 +70,9 @@ def within(chapters: Sequence[Chapter], length_s: float) -> list[Chapter]:
 
 
 def length_of(folder: RoundFolder) -> float:
-    """Length of the round's footage in seconds by round.json, 0.0 when that does not say."""
-    sources = folder.meta.get("sources") or []
-    return max(
-        (float(item.get("offset_s") or 0.0) + float(item.get("duration_s") or 0.0) for item in sources),
-        default=0.0,
-    )
+    """Length of the round in seconds by round.json, 0.0 when that does not say."""
+    ends = [float(item["offset_s"]) + float(item["duration_s"]) for item in folder.meta.get("sources") or ()]
+    return max([*ends, float(folder.meta.get("duration_s") or 0.0)])
 
 
 def _join(first: Chapter, second: Chapter) -> Chapter:

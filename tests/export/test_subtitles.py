@@ -1,0 +1,89 @@
+"""Subtitles read back by pysubs2 and webvtt-py."""
+
+from __future__ import annotations
+
+import html
+from itertools import pairwise
+from pathlib import Path
+
+import pysubs2
+import pytest
+import webvtt
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from support.hostile import small_round, titles
+from support.truth import SHARED
+
+from reviewkit.errors import FolderError
+from reviewkit.export import Job, find, write
+from reviewkit.export.base import one_line
+from reviewkit.export.captions import LINE, LINES, MOST_S, READING, captions_of
+from reviewkit.export.subtitles import JOINER
+from reviewkit.log.transcript import load_transcript, save_transcript
+from reviewkit.model import Segment, Transcript, Word
+
+
+@pytest.fixture(scope="module")
+def scratch(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    return tmp_path_factory.mktemp("subtitles")
+
+
+def spoken(folder: Path, texts: list[str]) -> Job:
+    """A round whose narration says `texts`, a word each 0.4 s with a pause after every fifth."""
+    words = tuple(Word(text, n * 0.4 + n // 5, n * 0.4 + n // 5 + 0.4) for n, text in enumerate(texts))
+    job = Job(small_round(folder))
+    save_transcript(job.folder.transcript_json, Transcript((Segment(words),) if words else ()))
+    return job
+
+
+@settings(max_examples=40)
+@given(
+    texts=st.lists(titles.map(one_line).filter(bool), min_size=1, max_size=25),
+    form=st.sampled_from(["srt", "vtt", "ass"]),
+)
+def test_hostile_words_come_back_as_they_were_said(scratch: Path, texts: list[str], form: str) -> None:
+    job = spoken(scratch / "round", texts)
+    path = scratch / f"words.{form}"
+    write(find(form), job, path)
+    if form == "vtt":
+        raw = [html.unescape(caption.raw_text) for caption in webvtt.read(path).captions]
+        assert path.read_text(encoding="utf-8").count("-->") == len(raw)
+    else:
+        raw = [event.plaintext for event in pysubs2.load(str(path), format_=form)]
+    shown = "".join(raw).replace(JOINER, "")
+    said = "".join(texts).replace("{", "(").replace("}", ")")
+    assert "".join(shown.split()) == "".join(said.replace(JOINER, "").split())
+
+
+@pytest.mark.skipif(not SHARED.is_dir(), reason="the shared evaluation rounds are not beside this checkout")
+@pytest.mark.parametrize("name", ["a1", "b4"])
+def test_captions_are_readable(tmp_path: Path, name: str) -> None:
+    words = load_transcript(SHARED / "eval" / "dev" / name / "asr.json")
+    job = Job(small_round(tmp_path / "round"))
+    save_transcript(job.folder.transcript_json, words)
+    captions, notes = captions_of(job)
+    assert " ".join(line for item in captions for line in item.lines) == " ".join(w.text for w in words.words)
+    for item in captions:
+        assert len(item.lines) <= LINES and all(len(line) <= LINE for line in item.lines)
+        assert 0 < item.end_s - item.start_s <= MOST_S + 0.001
+    assert all(a.end_s <= b.start_s for a, b in pairwise(captions))
+    slow = sum(item.speed <= READING * 1.25 for item in captions)
+    assert slow / len(captions) > 0.9
+    assert bool(notes) == (slow < len(captions))
+
+
+def test_a_caption_waits_for_its_words_and_ends_with_its_sentence(tmp_path: Path) -> None:
+    said = "This putt is for the birdie, downhill. Never in doubt, and it drops."
+    job = spoken(tmp_path, said.split())
+    captions, _ = captions_of(job)
+    assert [item.lines for item in captions] == [
+        ("This putt is for the",),
+        ("birdie, downhill. Never in doubt,",),
+        ("and it drops.",),
+    ]
+    assert [item.start_s for item in captions] == [0.0, 3.0, 6.0]
+
+
+def test_a_round_without_words_is_told(tmp_path: Path) -> None:
+    with pytest.raises(FolderError, match=r"transcript\.json: is missing"):
+        write(find("srt"), Job(small_round(tmp_path)), tmp_path / "x.srt")
