@@ -27,7 +27,8 @@ COLOURS = frozenset({"who", "meant", "past", "mend", "slack", "done", "length"})
 PLAIN = frozenset({"played", "to_play", "on_tee", "par_total"})
 """Kinds that hold whether or not the clause hopes for something."""
 AIMS = frozenset({"for_word", "for_strokes", "putt_for"})
-CLAUSE_ENDS = frozenset({",", ".", "?", "!", "but", "so", "because"})
+MARKS = frozenset({",", ".", "?", "!"})
+CLAUSE_ENDS = MARKS | {"but", "so", "because"}
 
 HOLE_IN_ONE = "hole in one"
 HOLED_WITHIN = 14
@@ -93,7 +94,8 @@ def _of_score(kind: str, value: object) -> bool:
 def _context(sentence: Sentence, found: Sequence[Mention]) -> _Context:
     named = [replace(mention, kind=mention.kind.removesuffix(CANDIDATE)) for mention in found]
     starts = [sentence.tokens[0].first]
-    starts += [token.first for token in sentence.tokens if token.text in CLAUSE_ENDS]
+    # A mark shares the index of the word it is written to.
+    starts += [token.first + (token.text in MARKS) for token in sentence.tokens if token.text in CLAUSE_ENDS]
     by_word = sorted(named, key=lambda mention: (mention.first, mention.last))
     aims = [mention for mention in by_word if mention.kind in AIMS]
     scores = [mention for mention in by_word if mention.kind in SCORES and not _within(mention, aims)]
@@ -165,9 +167,9 @@ def _settled_bare(claim: Mention, context: _Context, done: int) -> Mention:
     holed = context.before(claim, "done")
     opens = claim.first == context.clause_starts[0]
     if holed is not None and claim.first - holed.last <= HOLED_WITHIN and claim.value != 1:
-        return replace(claim, kind="strokes", weight=0.8 if holed.value == "holed" else 0.5)
+        return replace(claim, kind="strokes", weight=0.95 if holed.value == "holed" else 0.7)
     if opens and claim.first - done <= HOLED_WITHIN and claim.value not in (1, *range(13, 20)):
-        return replace(claim, kind="strokes", weight=0.6)
+        return replace(claim, kind="strokes", weight=0.85)
     return replace(claim, kind="count", unit="hitting", weight=0.4)
 
 

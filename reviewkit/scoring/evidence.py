@@ -22,18 +22,18 @@ RIGHT = {
 }
 """How often a claim of a kind, as extracted, is about this player's hole and true."""
 
-WALKING = 0.6
+WALKING = {"strokes": 0.75, "score_word": 0.9}
 """What is left of a claim's trust when it comes before the first stroke: it may be of the hole before."""
 
 SLIP = {-2: 0.1, -1: 0.25, 1: 0.25, 2: 0.1, 3: 0.04, -3: 0.04}
 """How far a claim that is wrong is off; the rest is spread evenly."""
 
 SPREAD = 0.22 / 12
-TALE_TRUST = 0.9
+TALE_TRUST = 0.97
 """How far the count of strokes told is believed over the same count one or two off."""
 
 TALE_OFF = {-2: 0.12, -1: 0.3, 1: 0.3, 2: 0.12}
-PAR_TRUST = 0.97
+PAR_TRUST = 0.94
 
 
 def slip(off: int) -> float:
@@ -102,9 +102,7 @@ def _still_to_come(tale: HoleTale, mention: Mention) -> int:
 
 def _trust(tale: HoleTale, kind: str, mention: Mention) -> float:
     right = RIGHT[kind] * min(mention.weight, 1.0)
-    if kind in ("strokes", "score_word") and moment(tale, mention).walking:
-        right *= WALKING
-    return right
+    return right * WALKING.get(kind, 1.0) if moment(tale, mention).walking else right
 
 
 def _likelihood(kind: str, value: int, right: float) -> Table:
