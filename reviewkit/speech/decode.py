@@ -140,22 +140,25 @@ def split_at_pauses(words: Sequence[Word], pause_s: float = PAUSE_S) -> tuple[Se
 
 
 def _words(window: Window, heard: Heard, start_s: float) -> list[Word]:
-    """Words as written: what follows without a space (7, -iron) is joined to the word before it."""
+    """Words as written: what follows without a space (7, -iron) is joined to the word before it.
+
+    Rounded as they are kept, so that a word just heard and one read back are the same.
+    """
     words: list[Word] = []
     for item in heard.words or ():
         text = item.word.strip()
         start, end = window.place(item.start - start_s, max(item.end, item.start) - start_s)
-        sure = min(max(float(item.probability), 0.0), 1.0)
+        word = Word(text, round(start, 3), round(end, 3), round(min(max(item.probability, 0.0), 1.0), 3))
         if words and text and not item.word.startswith(" "):
-            before = words.pop()
-            words.append(
-                Word(
-                    before.text + text, before.start_s, max(end, before.end_s), min(sure, before.probability)
-                )
-            )
+            words.append(_joined(words.pop(), word))
         elif text:
-            words.append(Word(text, start, end, sure))
+            words.append(word)
     return words
+
+
+def _joined(first: Word, second: Word) -> Word:
+    end_s = max(first.end_s, second.end_s)
+    return Word(first.text + second.text, first.start_s, end_s, min(first.probability, second.probability))
 
 
 def _cores() -> int:
