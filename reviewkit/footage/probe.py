@@ -145,5 +145,5 @@ def _recorded_at(tags: dict[str, str]) -> datetime | None:
 def _camera(tags: dict[str, str], picture: Picture | None) -> str:
     parts = [tags[name] for name in _CAMERA_TAGS if tags.get(name)]
     if picture:
-        parts.append(f"{picture.codec} {picture.width}x{picture.height} {picture.fps:.2f}")
+        parts.append(f"{picture.codec} {picture.width}x{picture.height} {picture.fps:.0f}")
     return " / ".join(parts)
