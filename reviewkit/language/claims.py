@@ -34,6 +34,12 @@ HOLE_IN_ONE = "hole in one"
 HOLED_WITHIN = 14
 """A number by itself is the score when a ball was holed or missed within so many words before it."""
 MENDED_WITHIN = 25
+MEANT_WITHIN = 9
+"""A "need" or "last week" colours so many words after it, in talk written down without commas."""
+BACK_WITHIN = 4
+"""A "last week" colours so many words before it."""
+OTHER_WITHIN = 18
+"""Another player's turn reaches so many words on, within the sentence."""
 TAKEN_BACK = 0.3
 """What is left of a claim's weight once the talk takes it back."""
 
@@ -133,18 +139,32 @@ def _settle(candidate: Mention, context: _Context, done: int) -> Mention | None:
 
 def _mood(candidate: Mention, context: _Context) -> str:
     """ "other", "plan", "past", "not" or plain, from the words around a candidate."""
-    past = [c for c in context.reaching(candidate, "past") if c.first < candidate.first or c.value == "past"]
-    if past and past[-1].value == "counted":
-        return "past" if candidate.kind in ("score_word", "strokes") else ""
+    past = [c for c in context.reaching(candidate, "past") if _reaches(c, candidate, c.value == "past")]
+    if any(c.value == "counted" for c in past) and candidate.kind in ("score_word", "strokes"):
+        return "past"
+    past = [c for c in past if c.value != "counted"]
     if past and past[-1].value != "now":
         return str(past[-1].value)
-    who = context.before(candidate, "who")
-    if who is not None and who.value == "other":
+    named = [c for c in context.colours if c.kind == "who" and c.first <= candidate.last]
+    if named and named[-1].value == "other" and candidate.first - named[-1].last <= OTHER_WITHIN:
         return "other"
-    meant = [
-        c for c in context.reaching(candidate, "meant") if c.first < candidate.first or c.value == "around"
-    ]
-    return "plan" if meant and candidate.kind not in PLAIN else ""
+    if candidate.kind in PLAIN:
+        return ""
+    meant = [c for c in context.reaching(candidate, "meant") if _reaches(c, candidate, c.value == "around")]
+    holed = context.before(candidate, "done")
+    if holed is not None and holed.value == "holed":
+        # A ball holed since then makes a deed of what was meant.
+        meant = [c for c in meant if c.unit or c.first > holed.last or c.value == "around"]
+    return "plan" if meant else ""
+
+
+def _reaches(colour: Mention, candidate: Mention, back: bool) -> bool:
+    """Whether a colour is near enough before a candidate or, where it may colour back, just after it."""
+    if colour.unit == "sentence":
+        return True
+    if colour.first <= candidate.last:
+        return candidate.first - colour.last <= MEANT_WITHIN
+    return back and colour.first - candidate.last <= BACK_WITHIN
 
 
 def _settled_for(claim: Mention, context: _Context, done: int) -> Mention:
