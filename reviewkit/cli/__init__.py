@@ -19,7 +19,11 @@ COMMANDS = {
     "demo": "Make a short invented round and read it.",
     "doctor": "Say what is installed, what is missing and how to mend it.",
     "doubts": "List what a person should check, worst first.",
+    "desk": "Confirm and correct a round on a local page.",
+    "amend": "Correct a round from the command line.",
+    "report": "Write a round's page anew, or one of a series.",
     "chapters": "Print the round's chapters, or write them into the footage.",
+    "clips": "Cut holes, strokes and reels from the footage.",
     "export": "Write a round out for the video, the editor, the description and the sheet.",
     "stats": "Show where the strokes went in one round.",
 }

@@ -32,7 +32,7 @@ def running(view: RoundView) -> Markup:
     parts = [_gridline(value, y(value), target) for value in range(low, high + 1) if _shown(value, low, high)]
     if target is not None:
         parts.append(svg.line("target", LEFT, y(target), WIDTH - RIGHT, y(target)))
-        parts.append(svg.text("target-name", WIDTH - RIGHT, y(target) - 5, f"target {to_par(target)}", "end"))
+        parts.append(svg.text("target-name", LEFT + 6, y(target) - 5, f"target {to_par(target)}"))
     run = [(LEFT, y(0.0))]
     dots: list[Markup] = []
     for place, (hole, value) in enumerate(zip(view.holes, values, strict=True)):

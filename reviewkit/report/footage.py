@@ -17,11 +17,15 @@ NEAR = 2
 
 @dataclass(frozen=True, slots=True)
 class Clip:
-    """One file of the round's timeline: `url` relative to the round folder, from `start_s` to `end_s`."""
+    """One file of the round's timeline: `url` relative to the round folder, from `start_s` to `end_s`.
+
+    `in_s` is the second of the file at which it begins to count.
+    """
 
     url: str
     start_s: float
     end_s: float
+    in_s: float = 0.0
 
 
 def clips_of(folder: RoundFolder) -> tuple[Clip, ...]:
@@ -29,15 +33,21 @@ def clips_of(folder: RoundFolder) -> tuple[Clip, ...]:
     found: list[Clip] = []
     start_s = 0.0
     for source in folder.meta.get("sources") or ():
-        start_s = float(source.get("start_s") or start_s)
+        start_s = float(source.get("offset_s") or start_s)
         end_s = start_s + float(source.get("duration_s") or 0.0)
         playable = proxy_path(folder, source)
         path = playable if playable.is_file() else source_path(folder, source)
         url = _relative(folder, path) if path is not None else None
         if url is not None:
-            found.append(Clip(url, start_s, end_s))
+            found.append(Clip(url, start_s, end_s, in_s(source)))
         start_s = end_s
     return tuple(found)
+
+
+def in_s(source: dict[str, object]) -> float:
+    """The second of a source at which it begins to count."""
+    told = source.get("in_s")
+    return float(told) if isinstance(told, int | float) else 0.0
 
 
 def source_path(folder: RoundFolder, source: dict[str, object]) -> Path | None:

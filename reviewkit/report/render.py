@@ -31,7 +31,9 @@ def write_report(folder: RoundFolder) -> None:
 def report_page(view: RoundView) -> str:
     """The page of one round."""
     style, script = asset("paper.css") + asset("report.css"), asset("report.js")
-    clips = [{"url": clip.url, "start": clip.start_s, "end": clip.end_s} for clip in view.clips]
+    clips = [
+        {"url": clip.url, "start": clip.start_s, "end": clip.end_s, "in": clip.in_s} for clip in view.clips
+    ]
     template = environment().get_template("report.html")
     return template.render(
         view=view,

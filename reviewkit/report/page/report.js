@@ -9,7 +9,7 @@ if (player) {
   const play = (seconds) => {
     const clip = clips.find((one) => seconds < one.end) ?? clips.at(-1);
     const start = () => {
-      video.currentTime = Math.max(0, seconds - clip.start);
+      video.currentTime = Math.max(0, seconds - clip.start + clip.in);
       video.play().catch(() => {});
     };
     player.hidden = false;
