@@ -77,6 +77,7 @@ def beside(source: Path, typed: Wish) -> Wish:
 
 def beside_folder(source: Path) -> Path:
     """The round folder without --out. Raises FolderError where a folder of that name holds something else."""
+    source = source if source.name else source.absolute()
     folder = source.with_suffix("") if source.suffix else source.with_name(f"{source.name}-round")
     known = ("round.json", "transcript.json", "amendments.csv")
     if folder.is_dir() and any(folder.iterdir()) and not any((folder / name).exists() for name in known):

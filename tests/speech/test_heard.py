@@ -43,10 +43,13 @@ def hear(name: str) -> tuple[Timeline, Transcript]:
 
 
 @pytest.mark.parametrize("name", list(BOUNDS))
-def test_word_error_rate_of_read_speech(name: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setenv("REVIEWKIT_CACHE", str(tmp_path))
+def test_word_error_rate_of_read_speech(
+    name: str, tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    cache = tmp_path_factory.getbasetemp() / "cache"
+    monkeypatch.setenv("REVIEWKIT_CACHE", str(cache))
     try:
-        weights.find(name, tmp_path / "models", print)
+        weights.find(name, cache / "models", print)
     except ModelError as error:
         pytest.skip(str(error))
     timeline, transcript = hear(name)
