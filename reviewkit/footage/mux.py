@@ -55,15 +55,14 @@ def concat_list(clips: Sequence[Clip]) -> str:
     return "\n".join(lines) + "\n"
 
 
-def joinable(clips: Sequence[Clip]) -> bool:
-    """Whether the clips can follow each other without re-encoding: the same picture and number of sounds,
-    each from its very start."""
+def same_form(clips: Sequence[Clip]) -> bool:
+    """Whether packets of the clips can follow each other: the same picture and number of sound tracks."""
     forms = set()
     for clip in clips:
         picture = clip.media.picture
         form = picture and (picture.codec, picture.width, picture.height, picture.rotation)
         forms.add((form, clip.media.tracks))
-    return len(forms) == 1 and all(clip.in_s == 0 for clip in clips)
+    return len(forms) == 1
 
 
 def _check(timeline: Timeline, out: Path) -> None:
@@ -71,7 +70,7 @@ def _check(timeline: Timeline, out: Path) -> None:
         raise FileError(out, "is no container that holds chapters.", f"Name it {', '.join(CONTAINERS)}.")
     if any(out.resolve() == clip.media.path.resolve() for clip in timeline.clips):
         raise FileError(out, "is the footage itself.", "Choose another name; the footage stays as it is.")
-    if not joinable(timeline.clips):
+    if not same_form(timeline.clips) or any(clip.in_s > 0 for clip in timeline.clips):
         raise ReviewkitError(
             "The clips differ in size, codec, rotation or sound, or overlap: they cannot be joined as is.",
             "Join them in your editor, then give the film with --footage FILM.",

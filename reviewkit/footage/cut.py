@@ -1,0 +1,151 @@
+"""Stretches of footage as files of their own: copied as they are where a key frame allows, else encoded.
+
+A copied stretch can begin at a key frame only. When one lies no more than `SLACK_S` before the wanted
+start, the stretch begins there and nothing is encoded; otherwise it is encoded from the very frame.
+"""
+
+from __future__ import annotations
+
+import tempfile
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from reviewkit.files import whole, write_text
+from reviewkit.footage.ffmpeg import run
+from reviewkit.footage.mux import same_form
+from reviewkit.footage.timeline import Clip, Timeline
+
+SLACK_S = 2.0
+ENCODE = ("-c:v", "libx264", "-crf", "18", "-preset", "veryfast", "-pix_fmt", "yuv420p")
+SOUND = ("-c:a", "aac", "-b:a", "160k", "-ar", "48000", "-ac", "2")
+UPRIGHT = "crop=trunc(min(iw\\,ih*9/16)/2)*2:trunc(min(ih\\,iw*16/9)/2)*2"
+# A hair after the key frame, or rounding makes ffmpeg take the one before it.
+AFTER_KEY_S = 0.002
+# Picture and sound; a time code's data track is made anew from its tag.
+TRACKS = ("-map", "0:v:0?", "-map", "0:a?")
+
+
+@dataclass(frozen=True, slots=True)
+class Stretch:
+    """Seconds `start_s` to `end_s` of one file; `copied` when it can be taken as it is."""
+
+    clip: Clip
+    start_s: float
+    end_s: float
+    copied: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Look:
+    """How clips are made: `upright` crops to 9:16, `exact` cuts at the very frame, which encodes."""
+
+    upright: bool = False
+    exact: bool = False
+
+
+def plan(timeline: Timeline, spans: Sequence[tuple[float, float]], look: Look) -> list[Stretch]:
+    """The stretches of files that show `spans` of the round, one after another.
+
+    Either all are copied or all are encoded, because they end up in one file.
+    """
+    wanted = [Stretch(*part, copied=False) for span in spans for part in timeline.spans(*span)]
+    clips = [item.clip for item in wanted]
+    if look.exact or not same_form(clips) or (look.upright and any(not _upright(clip) for clip in clips)):
+        return wanted
+    moved = [_at_key_frame(item) for item in wanted]
+    return [item for item in moved if item] if all(moved) else wanted
+
+
+def cut(stretches: Sequence[Stretch], look: Look, out: Path) -> None:
+    """Write stretches as one file at `out`. Raises SourceError when ffmpeg fails."""
+    with whole(out) as part:
+        if len(stretches) == 1:
+            run(_arguments(stretches[0], look, None, part), about=out)
+            return
+        size = None if stretches[0].copied else _size(stretches[0].clip, look)
+        with tempfile.TemporaryDirectory(prefix=".reel-", dir=out.parent) as scratch:
+            pieces = [Path(scratch) / f"{number:04d}{out.suffix}" for number in range(len(stretches))]
+            for stretch, piece in zip(stretches, pieces, strict=True):
+                run(_arguments(stretch, look, size, piece), about=out)
+            listing = Path(scratch) / "pieces.ffconcat"
+            lines = [f"file '{piece.name}'" for piece in pieces]
+            write_text(listing, "ffconcat version 1.0\n" + "\n".join(lines) + "\n")
+            joined: list[str | Path] = ["-y", "-f", "concat", "-safe", "0", "-i", listing]
+            run([*joined, *TRACKS, "-c", "copy", part], about=out)
+
+
+def key_frames(path: Path, start_s: float, end_s: float) -> list[float]:
+    """Times of the key frames between two seconds of a file, counted from its start."""
+    import av
+
+    found: list[float] = []
+    with av.open(str(path)) as container:
+        stream = container.streams.video[0]
+        zero = float((container.start_time or 0) / 1_000_000)
+        container.seek(int(max(start_s + zero, 0) * 1_000_000))
+        for packet in container.demux(stream):
+            if packet.dts is None or packet.pts is None:
+                continue
+            at = float(packet.pts * packet.time_base) - zero
+            if packet.is_keyframe and start_s <= at <= end_s:
+                found.append(at)
+            if float(packet.dts * packet.time_base) - zero > end_s:
+                break
+    return found
+
+
+def _at_key_frame(stretch: Stretch) -> Stretch | None:
+    if stretch.clip.media.picture is None:
+        return replace(stretch, copied=True)
+    keys = key_frames(stretch.clip.media.path, stretch.start_s - SLACK_S, stretch.start_s + 0.001)
+    return replace(stretch, start_s=keys[-1] + AFTER_KEY_S, copied=True) if keys else None
+
+
+def _arguments(stretch: Stretch, look: Look, size: tuple[int, int] | None, out: Path) -> list[str | Path]:
+    length = f"{stretch.end_s - stretch.start_s:.3f}"
+    source: list[str | Path] = [
+        "-y",
+        "-ss",
+        f"{stretch.start_s:.3f}",
+        "-t",
+        length,
+        "-i",
+        stretch.clip.media.path,
+    ]
+    if stretch.copied:
+        return [*source, *TRACKS, "-c", "copy", "-avoid_negative_ts", "make_zero", out]
+    return [*source, *TRACKS, *_filters(look, size), *ENCODE, *SOUND, "-movflags", "+faststart", out]
+
+
+def _filters(look: Look, size: tuple[int, int] | None) -> list[str]:
+    chain = [UPRIGHT] if look.upright else []
+    if size:
+        wide, high = size
+        fit = f"scale={wide}:{high}:force_original_aspect_ratio=decrease"
+        chain += [fit, f"pad={wide}:{high}:-1:-1", "setsar=1", "fps=30000/1001"]
+    return ["-vf", ",".join(chain)] if chain else []
+
+
+def _size(clip: Clip, look: Look) -> tuple[int, int] | None:
+    """Width and height, as shown, that pieces of different footage are fitted into."""
+    if clip.media.picture is None:
+        return None
+    wide, high = shown(clip)
+    if look.upright:
+        wide, high = min(wide, high * 9 // 16), min(high, wide * 16 // 9)
+    return wide // 2 * 2, high // 2 * 2
+
+
+def shown(clip: Clip) -> tuple[int, int]:
+    """Width and height of the picture as it is shown, turned; (0, 0) without one."""
+    picture = clip.media.picture
+    if picture is None:
+        return 0, 0
+    turned = picture.rotation % 180 == 90
+    return (picture.height, picture.width) if turned else (picture.width, picture.height)
+
+
+def _upright(clip: Clip) -> bool:
+    wide, high = shown(clip)
+    return wide * 16 == high * 9
