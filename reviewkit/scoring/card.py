@@ -14,11 +14,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from reviewkit.model import HoleScore, Shot
-
-
-def as_told(shots: Sequence[Shot]) -> int:
-    """Strokes of a hole, penalties included (Rules of Golf, Definitions: Stroke; Rule 17 to 19)."""
-    return len(shots) + sum(shot.penalty_strokes for shot in shots)
+from reviewkit.scoring.counting import taken
 
 
 def putts(shots: Sequence[Shot]) -> int:
@@ -41,14 +37,12 @@ def green_in_regulation(shots: Sequence[Shot], par: int | None) -> bool | None:
     """Whether the ball lay on the green after par less two strokes; None where it cannot be known."""
     if par is None or not shots:
         return None
-    taken = 0
-    for shot in shots:
+    for number, shot in enumerate(shots, 1):
         if shot.kind == "putt" and shot.lie == "green":
-            return taken <= par - 2
-        taken += 1 + shot.penalty_strokes
+            return taken(shots[: number - 1]) <= par - 2
         if shot.result in ("green", "holed"):
-            return taken <= par - 2
-        if taken >= par - 2 and shot.result != "unknown":
+            return taken(shots[:number]) <= par - 2
+        if taken(shots[:number]) >= par - 2 and shot.result != "unknown":
             return False
     return None
 

@@ -11,6 +11,9 @@ from reviewkit.scoring.standing import Claim
 UNSURE_BELOW = 0.9
 """A score or par less probable than this is named as a doubt, with what else it may be."""
 
+PLACED = 0.75
+"""A start less probable than this is named as a doubt."""
+
 WORTH_NAMING = 0.04
 """Readings less probable than this are not offered."""
 
@@ -43,8 +46,17 @@ class Reading:
 
 def doubts_of(reading: Reading, said: Sequence[Claim]) -> list[Doubt]:
     """The doubts of one hole, weightiest first. `said` are the claims on the standing that it must meet."""
-    found = [*_unsure(reading), *_contradicted(reading), *_misstated(reading, said)]
+    found = [*_misplaced(reading), *_unsure(reading), *_contradicted(reading), *_misstated(reading, said)]
     return sorted(found, key=lambda doubt: -doubt.weight)
+
+
+def _misplaced(reading: Reading) -> list[Doubt]:
+    """A hole whose start may lie elsewhere."""
+    sure = reading.tale.span.probability
+    if sure >= PLACED:
+        return []
+    text = f"that hole {reading.tale.span.hole} begins here is {sure:.0%} likely."
+    return [_doubt(reading, text, "start_s", 0.9 * (1.0 - sure), ())]
 
 
 def _unsure(reading: Reading) -> list[Doubt]:

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from reviewkit.model import HoleTale, Mention
+from reviewkit.scoring.counting import stableford
 from reviewkit.scoring.moment import moment
 from reviewkit.scoring.table import PARS, STROKES, Table, at_par, at_strokes, at_to_par, prior
 
@@ -25,6 +26,12 @@ RIGHT = {
 WALKING = {"strokes": 0.75, "score_word": 0.9}
 """What is left of a claim's trust when it comes before the first stroke: it may be of the hole before."""
 
+COUNTED = frozenset({"count", "putt_for"})
+"""Kinds that rest on the tale of the strokes to come; they share its faults, and the last has the least."""
+
+REPEATED = 0.6
+"""What is left of a claim's error when it is said more than once: the same ears heard the same mouth."""
+
 SLIP = {-2: 0.1, -1: 0.25, 1: 0.25, 2: 0.1, 3: 0.04, -3: 0.04}
 """How far a claim that is wrong is off; the rest is spread evenly."""
 
@@ -34,6 +41,10 @@ TALE_TRUST = 0.97
 
 TALE_OFF = {-2: 0.12, -1: 0.3, 1: 0.3, 2: 0.12}
 PAR_TRUST = 0.94
+
+
+STROKES_GIVEN = {0: 0.5, 1: 0.35, 2: 0.15}
+"""Share of holes on which a player receives so many strokes, over handicaps from scratch to 36; a guess."""
 
 
 def slip(off: int) -> float:
@@ -68,9 +79,11 @@ def hole_table(tale: HoleTale) -> Table:
         table = table * at_strokes(blurred(tale.counts))
     for (kind, value), mentions in _witnesses(tale).items():
         right = max(_trust(tale, kind, mention) for mention in mentions)
-        right = 1.0 - (1.0 - right) * 0.7 ** (len(mentions) - 1)
+        if len(mentions) > 1 and kind not in COUNTED:
+            right = 1.0 - (1.0 - right) * REPEATED
         table = table * _likelihood(kind, value, right)
-    return table / table.max()
+    scaled: Table = table / table.max()
+    return scaled
 
 
 def _trusted_par(shares: Mapping[int, float]) -> dict[int, float]:
@@ -82,7 +95,10 @@ def _trusted_par(shares: Mapping[int, float]) -> dict[int, float]:
 def _witnesses(tale: HoleTale) -> dict[tuple[str, int], list[Mention]]:
     """Plain claims by what they come to: (kind, value), the strokes left to play already added."""
     found: dict[tuple[str, int], list[Mention]] = {}
+    last = {m.kind: m for m in tale.mentions if m.kind in COUNTED and not m.mood}
     for mention in tale.mentions:
+        if mention.kind in COUNTED and mention is not last.get(mention.kind):
+            continue
         if mention.mood or mention.kind not in RIGHT or not isinstance(mention.value, int | float):
             continue
         value = int(mention.value)
@@ -110,10 +126,18 @@ def _likelihood(kind: str, value: int, right: float) -> Table:
         return at_strokes(claimed(value, right, STROKES))
     reach = range(STROKES[0] - PARS[-1], STROKES[-1] - PARS[0] + 1)
     if kind == "points":
-        # Gross points stand for 2 - to par; a handicap stroke or two moves them by as many.
-        moved = {k: 0.5 * claimed(value, right, [2 - k])[2 - k] for k in reach}
-        for strokes_given, share in ((1, 0.35), (2, 0.15)):
-            for k in reach:
-                moved[k] += share * claimed(value, right, [2 - k + strokes_given])[2 - k + strokes_given]
-        return at_to_par(moved, 1e-4)
+        return at_to_par({k: _of_points(value, k, right) for k in reach}, 1e-4)
     return at_to_par(claimed(value, right, reach), 1e-4)
+
+
+def _of_points(value: int, to_par: int, right: float) -> float:
+    """Likelihood of points said, the handicap strokes on the hole not being known."""
+    return sum(
+        share
+        * (
+            right
+            if stableford(to_par, given) == value
+            else (1.0 - right) * slip(value - stableford(to_par, given))
+        )
+        for given, share in STROKES_GIVEN.items()
+    )

@@ -18,6 +18,9 @@ from reviewkit.scoring.table import PARS, STROKES, Table, at_par, at_strokes, pr
 SURE = 0.9
 """A score less probable than this is worth a person's look."""
 
+MISPLACED = 0.6
+"""How much of a score's probability goes where its hole does not begin where it was thought to."""
+
 MOST_SKIPPED = 4
 """A jump in hole numbers longer than this is another order of play, not holes left untold."""
 
@@ -128,7 +131,8 @@ def _result(slots: Sequence[Slot], posterior: Posterior, said: Sequence[Claim]) 
         by_strokes, by_par = table.sum(axis=0), table.sum(axis=1)
         strokes_of[slot.hole] = {s: float(p) for s, p in zip(STROKES, by_strokes, strict=True) if p > 1e-4}
         pars_of[slot.hole] = {k: float(p) for k, p in zip(PARS, by_par, strict=True) if p > 1e-4}
-        confidence = min(float(by_strokes[strokes - 1]), 1.0)
+        placed = 1.0 - MISPLACED * (1.0 - slot.tale.span.probability)
+        confidence = min(float(by_strokes[strokes - 1]), 1.0) * placed
         reading = Reading(slot.tale, par, strokes, standing[index], strokes_of[slot.hole], pars_of[slot.hole])
         of_hole = doubts_of(reading, [claim for claim in said if claim.slot == index])
         doubts.extend(of_hole)
