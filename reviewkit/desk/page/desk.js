@@ -22,6 +22,7 @@ class Desk {
     await this.fetch();
     this.chosen ??= this.state.doubts[0]?.hole ?? this.state.holes[0]?.hole;
     this.render();
+    this.doubts.jump(false);
     this.watch();
   }
 
