@@ -36,6 +36,9 @@ SLIP = {-2: 0.1, -1: 0.25, 1: 0.25, 2: 0.1, 3: 0.04, -3: 0.04}
 """How far a claim that is wrong is off; the rest is spread evenly."""
 
 SPREAD = 0.22 / 12
+ABOUT_WITHIN = 1
+"""Another hole's number belongs to the claim that ends at most so many words before it."""
+
 TALE_TRUST = 0.97
 """How far the count of strokes told is believed over the same count one or two off."""
 
@@ -99,6 +102,8 @@ def _witnesses(tale: HoleTale) -> dict[tuple[str, int], list[Mention]]:
     for mention in tale.mentions:
         if mention.kind in COUNTED and mention is not last.get(mention.kind):
             continue
+        if _elsewhere(tale, mention):
+            continue
         if mention.mood or mention.kind not in RIGHT or not isinstance(mention.value, int | float):
             continue
         value = int(mention.value)
@@ -106,6 +111,15 @@ def _witnesses(tale: HoleTale) -> dict[tuple[str, int], list[Mention]]:
             value += _still_to_come(tale, mention)
         found.setdefault((mention.kind, value), []).append(mention)
     return found
+
+
+def _elsewhere(tale: HoleTale, mention: Mention) -> bool:
+    """Whether the words just after a claim name another hole: "a double on the sixteenth"."""
+    return any(
+        other.kind == "about_hole" and other.value != tale.span.hole
+        for other in tale.mentions
+        if 0 <= other.first - mention.last <= ABOUT_WITHIN
+    )
 
 
 def _still_to_come(tale: HoleTale, mention: Mention) -> int:

@@ -1,0 +1,156 @@
+"""Claims about the score: rules against their examples, sentences against what a listener takes of them."""
+
+from __future__ import annotations
+
+import tomllib
+
+import pytest
+
+from reviewkit.language import rules
+from reviewkit.language.claims import claims
+from reviewkit.language.tokens import Sentence, sentences
+from reviewkit.model import Mention, Segment, Transcript, Word
+
+SCORE_RULES = tomllib.loads((rules.RULES / "score.toml").read_text(encoding="utf-8"))["rule"]
+EXAMPLES = [(row["name"], text, True) for row in SCORE_RULES for text in row.get("examples", ())]
+EXAMPLES += [(row["name"], text, False) for row in SCORE_RULES for text in row.get("counterexamples", ())]
+
+
+def talk(text: str) -> tuple[Sentence, ...]:
+    """`text` as said in one go, three words a second."""
+    words = tuple(Word(word, k / 3, (k + 1) / 3) for k, word in enumerate(text.split()))
+    return sentences(Transcript((Segment(words),)))
+
+
+def read(text: str) -> list[Mention]:
+    return claims(talk(text), rules.load())
+
+
+def plain(text: str, *kinds: str) -> list[tuple[str, object]]:
+    return [(m.kind, m.value) for m in read(text) if not m.mood and m.kind in kinds]
+
+
+@pytest.mark.parametrize(("name", "text", "fires"), EXAMPLES)
+def test_a_rule_fires_on_its_examples_and_not_on_its_counterexamples(
+    name: str, text: str, fires: bool
+) -> None:
+    book = rules.load()
+    rule = next(rule for rule in book.rules if rule.name == name)
+    said = talk(text)
+    # A rule that fires may still yield to a longer or heavier one of its kind.
+    if fires or rule.kind == "mask":
+        fired = any(rule.pattern.search(sentence.text) for sentence in said)
+    else:
+        fired = any(mention.rule == name for sentence in said for mention in book.in_sentence(sentence))
+    assert fired == fires
+
+
+SCORES = ("strokes", "score_word", "hole_to_par")
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Rolled that in from nowhere for a birdie.", [("score_word", -1)]),
+        ("Knocked it in for a five.", [("strokes", 5)]),
+        ("And I walk off with a scrappy old seven.", [("strokes", 7)]),
+        ("Tap in, four, moving on.", [("strokes", 4)]),
+        ("Two putts for par there.", [("score_word", 0)]),
+        ("That's a double bogey, sadly.", [("score_word", 2)]),
+        ("A snowman, folks.", [("strokes", 8)]),
+        ("Six on a par five.", [("strokes", 6)]),
+        ("I'm three over for the hole.", [("hole_to_par", 3)]),
+        # what the hole is, what was hoped for, another day, another player: none of them this score
+        ("It's a long par five up the hill.", []),
+        ("I really need a birdie here.", []),
+        ("If I could make a four I'd be delighted.", []),
+        ("Last week I took a nine here.", []),
+        ("He's in for a four.", []),
+        ("My brother made a six.", []),
+        ("That's four birdies and two bogeys for the day.", []),
+        ("This is for birdie.", []),
+        ("I hit a seven from there.", []),
+        ("It's a six or a hard seven from here.", []),
+        ("I'm off fifteen these days.", []),
+    ],
+)
+def test_this_holes_score(text: str, expected: list[tuple[str, object]]) -> None:
+    assert plain(text, *SCORES) == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("So that makes it five over after six.", [("running", 5), ("played", 6)]),
+        ("Minus two with three to play.", [("running", -2), ("to_play", 3)]),
+        ("Which gets me back to level par.", [("running", 0)]),
+        ("We've gone from one under to two over.", [("running", 2)]),
+        ("Out in thirty-nine.", [("nine", 39)]),
+        ("Eighty-four, twelve over.", [("total", 84), ("running", 12)]),
+        ("That's twenty-two shots after four holes.", [("total", 22), ("played", 4)]),
+        ("It's a par seventy-one this place.", [("par_total", 71)]),
+        ("The putt stopped two feet over the edge.", []),
+        ("It settled twelve feet under the hole.", []),
+        ("Two over is the target today.", []),
+        ("My partner's dropped level with me.", []),
+    ],
+)
+def test_the_standing(text: str, expected: list[tuple[str, object]]) -> None:
+    kinds = ("running", "played", "to_play", "nine", "total", "par_total")
+    assert plain(text, *kinds) == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "value", "unit"),
+    [
+        ("So I'm lying three in the trap.", 3, "lying"),
+        ("That's me hitting five now.", 5, "hitting"),
+        ("Reload, three off the tee.", 3, "hitting"),
+        ("This is my fourth coming up.", 4, "hitting"),
+        ("It's on the green in two.", 2, "on"),
+    ],
+)
+def test_strokes_counted_aloud(text: str, value: int, unit: str) -> None:
+    counts = [m for m in read(text) if m.kind == "count" and not m.mood]
+    assert (value, unit) in [(m.value, m.unit) for m in counts]
+
+
+@pytest.mark.parametrize(
+    ("text", "value", "unit"),
+    [
+        ("Eight feet left for bogey.", 1, ""),
+        ("Twelve footer for par.", 0, ""),
+        ("Birdie putt coming up.", -1, ""),
+        ("Ten feet for a six.", 6, "strokes"),
+    ],
+)
+def test_what_a_putt_is_for_is_no_score_yet(text: str, value: int, unit: str) -> None:
+    found = read(text)
+    assert [(m.value, m.unit) for m in found if m.kind == "putt_for"] == [(value, unit)]
+    assert not [m for m in found if m.kind in SCORES and not m.mood]
+
+
+def test_a_total_that_is_put_right_loses_its_weight_and_the_right_one_counts() -> None:
+    found = [m for m in read("So that makes me nine over. No, hang on, it's eight.") if m.kind == "running"]
+    assert [m.value for m in found] == [9, 8]
+    assert found[0].weight < 0.5 < found[1].weight
+
+
+def test_a_claim_recalled_is_marked() -> None:
+    found = [m for m in read("I said six over, and it's five over.") if m.kind == "running"]
+    assert [(m.value, m.mood) for m in found] == [(6, "not"), (5, "")]
+
+
+@pytest.mark.parametrize(
+    "text", ["tapped in for par and that's one under", "Tapped in for par, and that's one under."]
+)
+def test_talk_without_marks_reads_the_same(text: str) -> None:
+    assert plain(text, "score_word", "running") == [("score_word", 0), ("running", -1)]
+
+
+def test_the_sign_of_a_standing_is_in_its_value() -> None:
+    values = [
+        plain(f"That's {text}.", "running")
+        for text in ("three under", "three over", "plus three", "minus three")
+    ]
+    assert values == [[("running", k)] for k in (-3, 3, 3, -3)]
