@@ -33,6 +33,8 @@ CLAUSE_ENDS = MARKS | {"but", "so", "because"}
 HOLE_IN_ONE = "hole in one"
 HOLED_WITHIN = 14
 """A number by itself is the score when a ball was holed or missed within so many words before it."""
+MOST_BARE = 9
+"""A larger number by itself is a hole's."""
 MENDED_WITHIN = 25
 MEANT_WITHIN = 9
 """A "need" or "last week" colours so many words after it, in talk written down without commas."""
@@ -130,6 +132,8 @@ def _settle(candidate: Mention, context: _Context, done: int) -> Mention | None:
         return _settled_for(claim, context, done)
     if claim.kind == "bare":
         return _settled_bare(claim, context, done)
+    if claim.rule == "so many" and value > MOST_BARE:
+        return None
     if claim.kind == "strokes" and value == 1 and claim.rule != HOLE_IN_ONE:
         return replace(claim, kind="count", unit="lying", weight=0.6)
     if context.reaching(candidate, "slack"):
@@ -188,7 +192,7 @@ def _settled_bare(claim: Mention, context: _Context, done: int) -> Mention:
     opens = claim.first == context.clause_starts[0]
     if holed is not None and claim.first - holed.last <= HOLED_WITHIN and claim.value != 1:
         return replace(claim, kind="strokes", weight=0.95 if holed.value == "holed" else 0.7)
-    if opens and claim.first - done <= HOLED_WITHIN and claim.value not in (1, *range(13, 20)):
+    if opens and claim.first - done <= HOLED_WITHIN and claim.value in range(2, MOST_BARE + 1):
         return replace(claim, kind="strokes", weight=0.85)
     return replace(claim, kind="count", unit="hitting", weight=0.4)
 

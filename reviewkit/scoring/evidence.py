@@ -14,8 +14,8 @@ from reviewkit.scoring.moment import moment
 from reviewkit.scoring.table import PARS, STROKES, Table, at_par, at_strokes, at_to_par, prior
 
 RIGHT = {
-    "strokes": 0.93,
-    "score_word": 0.93,
+    "strokes": 0.96,
+    "score_word": 0.96,
     "hole_to_par": 0.9,
     "points": 0.85,
     "putt_for": 0.85,
@@ -23,11 +23,17 @@ RIGHT = {
 }
 """How often a claim of a kind, as extracted, is about this player's hole and true."""
 
-WALKING = {"strokes": 0.75, "score_word": 0.9}
+WALKING = {"strokes": 0.8, "score_word": 0.9}
 """What is left of a claim's trust when it comes before the first stroke: it may be of the hole before."""
+
+UNFINISHED = {"strokes": 0.7, "score_word": 0.85}
+"""The same when strokes are still to come."""
 
 COUNTED = frozenset({"count", "putt_for"})
 """Kinds that rest on the tale of the strokes to come; they share its faults, and the last has the least."""
+
+MOST_UNTOLD = 3
+"""A count further ahead of the strokes told, penalties included, is none."""
 
 REPEATED = 0.6
 """What is left of a claim's error when it is said more than once: the same ears heard the same mouth."""
@@ -98,7 +104,7 @@ def _trusted_par(shares: Mapping[int, float]) -> dict[int, float]:
 def _witnesses(tale: HoleTale) -> dict[tuple[str, int], list[Mention]]:
     """Plain claims by what they come to: (kind, value), the strokes left to play already added."""
     found: dict[tuple[str, int], list[Mention]] = {}
-    last = {m.kind: m for m in tale.mentions if m.kind in COUNTED and not m.mood}
+    last = {m.kind: m for m in tale.mentions if m.kind in COUNTED and not m.mood and _countable(tale, m)}
     for mention in tale.mentions:
         if mention.kind in COUNTED and mention is not last.get(mention.kind):
             continue
@@ -111,6 +117,14 @@ def _witnesses(tale: HoleTale) -> dict[tuple[str, int], list[Mention]]:
             value += _still_to_come(tale, mention)
         found.setdefault((mention.kind, value), []).append(mention)
     return found
+
+
+def _countable(tale: HoleTale, mention: Mention) -> bool:
+    """Whether a count can be one: before the first stroke, a number is the hole's or a club's."""
+    if mention.kind != "count" or not isinstance(mention.value, int | float):
+        return True
+    begun = len(tale.shots) - moment(tale, mention).left
+    return mention.value <= max(1, begun + MOST_UNTOLD)
 
 
 def _elsewhere(tale: HoleTale, mention: Mention) -> bool:
@@ -132,7 +146,10 @@ def _still_to_come(tale: HoleTale, mention: Mention) -> int:
 
 def _trust(tale: HoleTale, kind: str, mention: Mention) -> float:
     right = RIGHT[kind] * min(mention.weight, 1.0)
-    return right * WALKING.get(kind, 1.0) if moment(tale, mention).walking else right
+    when = moment(tale, mention)
+    if when.holed:
+        return right
+    return right * (WALKING if when.walking else UNFINISHED).get(kind, 1.0)
 
 
 def _likelihood(kind: str, value: int, right: float) -> Table:
