@@ -6,9 +6,10 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from reviewkit.model import Doubt, HoleTale, Mention
+from reviewkit.scoring.evidence import elsewhere
 from reviewkit.scoring.standing import Claim
 
-UNSURE_BELOW = 0.9
+UNSURE_BELOW = 0.85
 """A score or par less probable than this is named as a doubt, with what else it may be."""
 
 PLACED = 0.75
@@ -83,7 +84,7 @@ def _contradicted(reading: Reading) -> list[Doubt]:
     """Scores said of the hole that the reading goes against."""
     found = []
     for mention in reading.tale.mentions:
-        if mention.mood or not isinstance(mention.value, int | float):
+        if mention.mood or not isinstance(mention.value, int | float) or elsewhere(reading.tale, mention):
             continue
         value = int(mention.value)
         if mention.kind == "strokes" and value != reading.strokes:

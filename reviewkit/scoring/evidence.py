@@ -11,6 +11,7 @@ from collections.abc import Iterable, Mapping
 from reviewkit.model import HoleTale, Mention
 from reviewkit.scoring.counting import stableford
 from reviewkit.scoring.moment import moment
+from reviewkit.scoring.play import par_of_play
 from reviewkit.scoring.table import PARS, STROKES, Table, at_par, at_strokes, at_to_par, prior
 
 RIGHT = {
@@ -84,6 +85,7 @@ def hole_table(tale: HoleTale) -> Table:
     table = prior()
     if tale.par:
         table = table * at_par(_trusted_par(tale.par))
+    table = table * at_par(par_of_play(tale.shots))
     if tale.counts and sum(tale.counts.values()) > 0:
         table = table * at_strokes(blurred(tale.counts))
     for (kind, value), mentions in _witnesses(tale).items():
@@ -108,7 +110,7 @@ def _witnesses(tale: HoleTale) -> dict[tuple[str, int], list[Mention]]:
     for mention in tale.mentions:
         if mention.kind in COUNTED and mention is not last.get(mention.kind):
             continue
-        if _elsewhere(tale, mention):
+        if elsewhere(tale, mention):
             continue
         if mention.mood or mention.kind not in RIGHT or not isinstance(mention.value, int | float):
             continue
@@ -127,7 +129,7 @@ def _countable(tale: HoleTale, mention: Mention) -> bool:
     return mention.value <= max(1, begun + MOST_UNTOLD)
 
 
-def _elsewhere(tale: HoleTale, mention: Mention) -> bool:
+def elsewhere(tale: HoleTale, mention: Mention) -> bool:
     """Whether the words just after a claim name another hole: "a double on the sixteenth"."""
     return any(
         other.kind == "about_hole" and other.value != tale.span.hole

@@ -15,10 +15,10 @@ from reviewkit.scoring.lattice import Grid, Posterior, Standing, solve
 from reviewkit.scoring.standing import Claim, Slot, claims, factor, of_course, of_total
 from reviewkit.scoring.table import PARS, STROKES, Table, at_par, at_strokes, prior
 
-SURE = 0.9
+SURE = 0.85
 """A score less probable than this is worth a person's look."""
 
-MISPLACED = 0.6
+MISPLACED = 0.5
 """How much of a score's probability goes where its hole does not begin where it was thought to."""
 
 MOST_SKIPPED = 4
