@@ -10,6 +10,7 @@ from reviewkit.holes import decode, pars
 from reviewkit.language.talk import read_talk
 from reviewkit.model import HoleSpan, HoleTale, Mention, Plan, Round, Shot, Talk, Transcript, Utterance
 from reviewkit.model.fact import HoleFact
+from reviewkit.model.values import YARDS_PER_METRE
 from reviewkit.scoring import Reconciled, keep_card, reconcile
 from reviewkit.shots import Telling, shots, tell
 
@@ -85,12 +86,24 @@ def par_odds(mentions: Sequence[Mention], plan: Plan, hole: int) -> dict[int, fl
     weights = pars(mentions)
     if card is not None and card.par is not None:
         weights[card.par] = weights.get(card.par, 0.0) + _CARD_SAYS
+    for par, weight in _by_length(mentions, plan).items():
+        weights[par] = weights.get(par, 0.0) + weight
     if not weights:
         return {}
     odds = {par: weights.get(par, 0.0) ** 2 + 0.02 * share for par, share in _PRIOR.items()}
     odds |= {par: weight**2 for par, weight in weights.items() if par not in odds}
     total = sum(odds.values())
     return {par: share / total for par, share in odds.items()}
+
+
+def _by_length(mentions: Sequence[Mention], plan: Plan) -> dict[int, float]:
+    """What a hole's told length says of its par; common practice of the trade, no source."""
+    told = [m for m in mentions if m.kind == "distance" and m.mood == "length" and isinstance(m.value, int | float)]
+    if not told:
+        return {}
+    yards = float(told[0].value or 0.0) * (YARDS_PER_METRE if "m" in (told[0].unit, plan.units) else 1.0)
+    par = 3 if yards < 245 else 4 if yards < 480 else 5
+    return {par: 0.7}
 
 
 def likeliest(odds: Mapping[int, float]) -> int | None:

@@ -12,7 +12,13 @@ KINDS = {
     *("reload", "drop", "again", "contact", "miss", "lie", "distance", "found"),
 }
 _DENIED = {"other", "past", "land", "not", "aside", "plan"}
-_HARMLESS = {"distance": {"", "togo", "length", "flown"}, "strike": {"", "plan"}, "putt": {"", "plan"}}
+_HARMLESS = {
+    "distance": {"", "togo", "length", "flown"},
+    "strike": {"", "plan"},
+    "putt": {"", "plan"},
+    # The club meant is mostly the club used, unless another is named.
+    "club": {"", "plan"},
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,6 +28,11 @@ class Cue:
     mention: Mention
     utterance: int
     pause_s: float
+
+    @property
+    def meant(self) -> bool:
+        """Only planned, as far as the words go."""
+        return self.mention.mood == "plan"
 
     @property
     def kind(self) -> str:
@@ -40,7 +51,7 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
         for mention in utterance.mentions
         if mention.kind in KINDS and _counts(mention)
     ]
-    return tuple(_without_idle_provisional(found))
+    return tuple(_without_late_loss(_without_idle_provisional(found)))
 
 
 def _counts(mention: Mention) -> bool:
@@ -56,3 +67,12 @@ def _without_idle_provisional(found: list[Cue]) -> list[Cue]:
     if not back or not again or again[0] > back[-1] or lost:
         return [cue for cue in found if cue.kind != "found"]
     return found[: again[0]] + found[back[-1] + 1 :]
+
+
+def _without_late_loss(found: list[Cue]) -> list[Cue]:
+    """ "Lost ball", said after the provisional was played, is about the first ball, which the chart gives up."""
+    again = next((at for at, cue in enumerate(found) if cue.kind == "reload"), len(found))
+    gone = [at for at, cue in enumerate(found) if cue.kind == "place" and cue.value in ("lost", "ob")]
+    if not gone or gone[0] < again or again == 0:
+        return found
+    return [cue for at, cue in enumerate(found) if at not in gone]

@@ -55,7 +55,7 @@ class Draft:
 
 def skip_cost(cue: Cue) -> float:
     """What leaving a cue unexplained costs."""
-    return _SKIP[cue.kind] * (0.5 + 0.3 * cue.mention.weight)
+    return _SKIP[cue.kind] * (0.5 + 0.3 * cue.mention.weight) * (0.3 if cue.meant else 1.0)
 
 
 def draft(cues: Sequence[Cue], first: int, last: int) -> Draft | None:
@@ -67,18 +67,19 @@ def draft(cues: Sequence[Cue], first: int, last: int) -> Draft | None:
         return None
     score = _STROKE + _rewards(run) - _crossings(run) - _strains(run, family)
     places = [cue.value for cue in run if cue.kind == "place" and cue.value != "close"]
-    holed = bool(kinds & {"holed", "tap"}) and "stayed_out" not in kinds
+    close = any(cue.value == "close" for cue in run if cue.kind == "place")
+    holed = bool(kinds & {"holed", "tap"}) and "stayed_out" not in kinds and not (close and family == "swing")
     return Draft(
         first=first,
         last=last,
         score=score,
         family=family,
         shape=_shape(run, family),
-        club=_last(run, "club"),
+        club=_club(run),
         result="holed" if holed else (places[-1] if places else ""),
         miss=_miss(run),
         contact=_first(run, "contact"),
-        close=any(cue.value == "close" for cue in run if cue.kind == "place"),
+        close=close,
         reload="reload" in kinds,
         lie=_first(run, "lie"),
         putts=int(float(_last(run, "putts") or 0)),
@@ -115,6 +116,8 @@ def _rewards(run: Sequence[Cue]) -> float:
             worth = 1.0
         if cue.kind == "distance" and cue.mention.mood == "togo":
             worth = 0.4
+        if cue.meant and cue.kind in ("club", "strike"):
+            worth *= 0.5
         best[cue.kind] = max(best.get(cue.kind, 0.0), worth)
     return sum(best.values())
 
@@ -135,7 +138,7 @@ def _crossings(run: Sequence[Cue]) -> float:
 
 def _strains(run: Sequence[Cue], family: str) -> float:
     """What speaks against the run being one stroke: a second landing, a club or a yardage after the landing."""
-    cost = 0.0
+    cost = 0.0 if family not in ("swing", "putt") else _bareness(run, family)
     place, landed_at = "", -1
     clubs: set[str] = set()
     for at, cue in enumerate(run):
@@ -150,8 +153,9 @@ def _strains(run: Sequence[Cue], family: str) -> float:
         elif cue.kind == "club":
             inverted = landed_at >= 0 and cue.mention.first - run[landed_at].mention.last <= 3
             cost += (0.2 if inverted else 1.3) if landed_at >= 0 else 0.0
-            cost += 0.5 if clubs and cue.value not in clubs else 0.0
-            clubs.add(cue.value)
+            cost += 0.5 if clubs and cue.value not in clubs and not cue.meant else 0.0
+            if not cue.meant:
+                clubs.add(cue.value)
         elif landed_at >= 0 and cue.kind == "distance" and cue.mention.mood == "togo":
             cost += 0.8
         elif landed_at >= 0 and (cue.kind in ("reload", "again") or (cue.kind == "strike" and cue.value in _SHAPED)):
@@ -159,6 +163,18 @@ def _strains(run: Sequence[Cue], family: str) -> float:
         elif landed_at >= 0 and cue.kind == "strike":
             cost += 0.1
     return cost
+
+
+_ACTIONS = {"club", "strike", "reload", "again", "contact", "lie", "tap", "putter", "stayed_out"}
+_OUTCOMES = {"place", "holed", "tap", "stayed_out", "putts", "miss"}
+
+
+def _bareness(run: Sequence[Cue], family: str) -> float:
+    """A landing without a stroke, or a stroke without a landing, is less of a stroke."""
+    kinds = {cue.kind for cue in run}
+    acts = bool(kinds & _ACTIONS) or any(cue.mention.mood == "togo" for cue in run)
+    ends = bool(kinds & _OUTCOMES) or (family == "putt" and "distance" in kinds)
+    return (0.0 if acts or family == "putt" else 0.7) + (0.0 if ends else 0.7)
 
 
 def _shape(run: Sequence[Cue], family: str) -> str:
@@ -172,6 +188,13 @@ def _miss(run: Sequence[Cue]) -> str:
     """The heaviest word for a side; the first of equals."""
     sides = [cue for cue in run if cue.kind == "miss"]
     return max(sides, key=lambda cue: cue.mention.weight).value if sides else ""
+
+
+def _club(run: Sequence[Cue]) -> str:
+    """The club last named as used, else the one last named as meant."""
+    told = [cue for cue in run if cue.kind == "club"]
+    used = [cue for cue in told if not cue.meant]
+    return (used or told)[-1].value if told else ""
 
 
 def _last(run: Sequence[Cue], kind: str) -> str:
