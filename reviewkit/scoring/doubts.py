@@ -6,8 +6,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from reviewkit.model import Doubt, HoleTale, Mention
-from reviewkit.scoring.evidence import elsewhere
 from reviewkit.scoring.standing import Claim
+from reviewkit.scoring.witnesses import elsewhere
 
 UNSURE_BELOW = 0.85
 """A score or par less probable than this is named as a doubt, with what else it may be."""

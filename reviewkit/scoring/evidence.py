@@ -1,51 +1,23 @@
 """One hole's table: the tale of strokes, the score words and numbers said, the points, on golf's prior.
 
-Claims are noisy. A claim is right with the probability RIGHT of its kind, times the mention's weight;
-else it is a slip, most often by one. The same claim twice is not two witnesses.
+Claims are noisy. A claim is right with the probability that its witness has; else it is a slip, most often by
+one. The same claim twice is not two witnesses.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 
-from reviewkit.model import HoleTale, Mention
+from reviewkit.model import HoleTale
 from reviewkit.scoring.counting import stableford
-from reviewkit.scoring.moment import moment
 from reviewkit.scoring.play import par_of_play
 from reviewkit.scoring.table import PARS, STROKES, Table, at_par, at_strokes, at_to_par, prior
-
-RIGHT = {
-    "strokes": 0.96,
-    "score_word": 0.96,
-    "hole_to_par": 0.9,
-    "points": 0.85,
-    "putt_for": 0.85,
-    "count": 0.85,
-}
-"""How often a claim of a kind, as extracted, is about this player's hole and true."""
-
-WALKING = {"strokes": 0.8, "score_word": 0.9}
-"""What is left of a claim's trust when it comes before the first stroke: it may be of the hole before."""
-
-UNFINISHED = {"strokes": 0.7, "score_word": 0.85}
-"""The same when strokes are still to come."""
-
-COUNTED = frozenset({"count", "putt_for"})
-"""Kinds that rest on the tale of the strokes to come; they share its faults, and the last has the least."""
-
-MOST_UNTOLD = 3
-"""A count further ahead of the strokes told, penalties included, is none."""
-
-REPEATED = 0.6
-"""What is left of a claim's error when it is said more than once: the same ears heard the same mouth."""
+from reviewkit.scoring.witnesses import Witness, witnesses
 
 SLIP = {-2: 0.1, -1: 0.25, 1: 0.25, 2: 0.1, 3: 0.04, -3: 0.04}
 """How far a claim that is wrong is off; the rest is spread evenly."""
 
 SPREAD = 0.22 / 12
-ABOUT_WITHIN = 1
-"""Another hole's number belongs to the claim that ends at most so many words before it."""
-
 TALE_TRUST = 0.97
 """How far the count of strokes told is believed over the same count one or two off."""
 
@@ -80,21 +52,52 @@ def blurred(counts: Mapping[int, float]) -> dict[int, float]:
     return out
 
 
-def hole_table(tale: HoleTale) -> Table:
-    """Likelihood of (par, strokes) from everything said of this hole alone; greatest cell 1."""
+def hole_tables(tales: Sequence[HoleTale | None]) -> list[Table]:
+    """Likelihood of (par, strokes) of each hole from what is said of it alone; greatest cell 1.
+
+    `tales` are in order of play, None where a hole is not told. A claim made before a hole's first stroke may
+    be of the hole before: it is shared between the two by how well it fits either.
+    """
+    tables = [_alone(tale) if tale else prior() for tale in tales]
+    for index, tale in enumerate(tales):
+        for witness in _roaming(tale):
+            likely = _likelihood(witness)
+            fits = _fit(tables[index], likely)
+            before = _fit(tables[index - 1], likely) if index and tales[index - 1] else 0.0
+            here = witness.here * fits / (witness.here * fits + (1.0 - witness.here) * before)
+            tables[index] = tables[index] * _shared(likely, here)
+            if before:
+                tables[index - 1] = tables[index - 1] * _shared(likely, 1.0 - here)
+    return [table / table.max() for table in tables]
+
+
+def _alone(tale: HoleTale) -> Table:
     table = prior()
     if tale.par:
         table = table * at_par(_trusted_par(tale.par))
     table = table * at_par(par_of_play(tale.shots))
     if tale.counts and sum(tale.counts.values()) > 0:
         table = table * at_strokes(blurred(tale.counts))
-    for (kind, value), mentions in _witnesses(tale).items():
-        right = max(_trust(tale, kind, mention) for mention in mentions)
-        if len(mentions) > 1 and kind not in COUNTED:
-            right = 1.0 - (1.0 - right) * REPEATED
-        table = table * _likelihood(kind, value, right)
-    scaled: Table = table / table.max()
+    for witness in witnesses(tale):
+        if witness.here == 1.0:
+            table = table * _likelihood(witness)
+    scaled: Table = table / table.sum()
     return scaled
+
+
+def _roaming(tale: HoleTale | None) -> list[Witness]:
+    return [witness for witness in witnesses(tale) if witness.here < 1.0] if tale else []
+
+
+def _fit(table: Table, likely: Table) -> float:
+    """How probable a claim is on a hole as known so far."""
+    return float((table * likely).sum() / table.sum())
+
+
+def _shared(likely: Table, share: float) -> Table:
+    """A claim's likelihood where it is of this hole with probability `share`; else it says nothing."""
+    nothing = _fit(prior(), likely)
+    return share * likely + (1.0 - share) * nothing
 
 
 def _trusted_par(shares: Mapping[int, float]) -> dict[int, float]:
@@ -103,59 +106,9 @@ def _trusted_par(shares: Mapping[int, float]) -> dict[int, float]:
     return {par: PAR_TRUST * shares.get(par, 0.0) / total + even for par in PARS}
 
 
-def _witnesses(tale: HoleTale) -> dict[tuple[str, int], list[Mention]]:
-    """Plain claims by what they come to: (kind, value), the strokes left to play already added."""
-    found: dict[tuple[str, int], list[Mention]] = {}
-    last = {m.kind: m for m in tale.mentions if m.kind in COUNTED and not m.mood and _countable(tale, m)}
-    for mention in tale.mentions:
-        if mention.kind in COUNTED and mention is not last.get(mention.kind):
-            continue
-        if elsewhere(tale, mention):
-            continue
-        if mention.mood or mention.kind not in RIGHT or not isinstance(mention.value, int | float):
-            continue
-        value = int(mention.value)
-        if mention.kind in ("putt_for", "count"):
-            value += _still_to_come(tale, mention)
-        found.setdefault((mention.kind, value), []).append(mention)
-    return found
-
-
-def _countable(tale: HoleTale, mention: Mention) -> bool:
-    """Whether a count can be one: before the first stroke, a number is the hole's or a club's."""
-    if mention.kind != "count" or not isinstance(mention.value, int | float):
-        return True
-    begun = len(tale.shots) - moment(tale, mention).left
-    return mention.value <= max(1, begun + MOST_UNTOLD)
-
-
-def elsewhere(tale: HoleTale, mention: Mention) -> bool:
-    """Whether the words just after a claim name another hole: "a double on the sixteenth"."""
-    return any(
-        other.kind == "about_hole" and other.value != tale.span.hole
-        for other in tale.mentions
-        if 0 <= other.first - mention.last <= ABOUT_WITHIN
-    )
-
-
-def _still_to_come(tale: HoleTale, mention: Mention) -> int:
-    """Strokes after the one that a count names, by the tale."""
-    when = moment(tale, mention)
-    if mention.kind == "putt_for" or mention.unit == "hitting":
-        return max(when.unfinished - 1, 0)
-    return when.left
-
-
-def _trust(tale: HoleTale, kind: str, mention: Mention) -> float:
-    right = RIGHT[kind] * min(mention.weight, 1.0)
-    when = moment(tale, mention)
-    if when.holed:
-        return right
-    return right * (WALKING if when.walking else UNFINISHED).get(kind, 1.0)
-
-
-def _likelihood(kind: str, value: int, right: float) -> Table:
-    if kind in ("strokes", "count"):
+def _likelihood(witness: Witness) -> Table:
+    kind, value, right = witness.kind, witness.value, witness.right
+    if kind == "strokes":
         return at_strokes(claimed(value, right, STROKES))
     reach = range(STROKES[0] - PARS[-1], STROKES[-1] - PARS[0] + 1)
     if kind == "points":

@@ -10,10 +10,10 @@ import numpy as np
 from reviewkit.model import Doubt, HoleScore, HoleTale, Plan
 from reviewkit.model.fact import HoleFact
 from reviewkit.scoring.doubts import Reading, doubts_of
-from reviewkit.scoring.evidence import hole_table
+from reviewkit.scoring.evidence import hole_tables
 from reviewkit.scoring.lattice import Grid, Posterior, Standing, solve
 from reviewkit.scoring.standing import Claim, Slot, claims, factor, of_course, of_total
-from reviewkit.scoring.table import PARS, STROKES, Table, at_par, at_strokes, prior
+from reviewkit.scoring.table import PARS, STROKES, Table, at_par, at_strokes
 
 SURE = 0.85
 """A score less probable than this is worth a person's look."""
@@ -46,7 +46,8 @@ def reconcile(
     if not tales:
         return Reconciled((), ())
     slots = _slots(tales, plan)
-    tables = [_table(slot, (facts or {}).get(slot.hole, ())) for slot in slots]
+    told = hole_tables([slot.tale for slot in slots])
+    tables = [_with(table, (facts or {}).get(slot.hole, ())) for table, slot in zip(told, slots, strict=True)]
     grid = Grid(-3 * len(slots) - 1, 16 * len(slots) + 1, min(len(slots), 9) + 1)
     grid = Grid(max(grid.low, -30), min(grid.high, 110), grid.width)
     planned = max(len(plan.order), len(slots))
@@ -81,8 +82,7 @@ def _slots(tales: Sequence[HoleTale], plan: Plan) -> list[Slot]:
     return slots
 
 
-def _table(slot: Slot, facts: Sequence[HoleFact]) -> Table:
-    table = hole_table(slot.tale) if slot.tale else prior()
+def _with(table: Table, facts: Sequence[HoleFact]) -> Table:
     for fact in facts:
         if fact.field == "par":
             table = _settled(table, at_par({int(fact.value): 1.0}))

@@ -91,6 +91,17 @@ def test_a_standing_with_two_to_play_is_read_at_its_hole() -> None:
     assert scores(found)[6] == 5
 
 
+def test_a_score_told_on_the_next_tee_is_shared_by_how_it_fits() -> None:
+    late = [
+        tale(1, {6: 0.4, 7: 0.6}),
+        tale(2, {3: 0.55, 4: 0.45}, mentions=[said("strokes", 7, 0.02, hole=2)]),
+    ]
+    assert scores(reconcile(late, Plan()))[0] == 7
+    # a speaker who gives the number first: it fits the hole that follows
+    first = [tale(1, {4: 1.0}), tale(2, {6: 0.55, 7: 0.45}, mentions=[said("strokes", 7, 0.02, hole=2)])]
+    assert scores(reconcile(first, Plan())) == [4, 7]
+
+
 def test_a_slip_is_outvoted_and_reported() -> None:
     """As told in one round of the kind: "that's four over", then "I said four over, and it's three"."""
     holes = [

@@ -1,0 +1,107 @@
+"""Which claims speak of a hole's score, how far each is trusted, and of which hole."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from reviewkit.model import HoleTale, Mention
+from reviewkit.scoring.moment import moment
+
+RIGHT = {
+    "strokes": 0.96,
+    "score_word": 0.96,
+    "hole_to_par": 0.9,
+    "points": 0.85,
+    "putt_for": 0.85,
+    "count": 0.85,
+}
+"""How often a claim of a kind, as extracted, is about this player's hole and true."""
+
+WALKING = {"strokes": 0.85, "score_word": 0.92}
+"""How often a claim made before the hole's first stroke is of this hole; else it is of the one before."""
+
+UNFINISHED = {"strokes": 0.7, "score_word": 0.85}
+"""What is left of a claim's trust when strokes are still to come."""
+
+COUNTED = frozenset({"count", "putt_for"})
+"""Kinds that rest on the tale of the strokes to come; they share its faults, and the last has the least."""
+
+MOST_UNTOLD = 3
+"""A count further ahead of the strokes told, penalties included, is none."""
+
+REPEATED = 0.6
+"""What is left of a claim's error when it is said more than once: the same ears heard the same mouth."""
+
+ABOUT_WITHIN = 1
+"""Another hole's number belongs to the claim that ends at most so many words before it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Witness:
+    """A claim as evidence: `value` with strokes to come added, `right` how likely it is true.
+
+    `here` is the probability that it is of the hole in whose talk it stands, not of the one before.
+    """
+
+    kind: str
+    value: int
+    right: float
+    here: float = 1.0
+
+
+def witnesses(tale: HoleTale) -> list[Witness]:
+    """The plain claims of a hole, each value of a kind once."""
+    found: dict[tuple[str, int], Witness] = {}
+    for mention in _plain(tale):
+        new = _witness(tale, mention)
+        key = (new.kind, new.value)
+        old = found.get(key)
+        if old is None:
+            found[key] = new
+            continue
+        right = max(old.right, new.right)
+        if mention.kind not in COUNTED:
+            right = 1.0 - (1.0 - right) * REPEATED
+        found[key] = Witness(new.kind, new.value, right, max(old.here, new.here))
+    return list(found.values())
+
+
+def _plain(tale: HoleTale) -> Iterator[Mention]:
+    last = {m.kind: m for m in tale.mentions if m.kind in COUNTED and not m.mood and _countable(tale, m)}
+    for mention in tale.mentions:
+        if mention.mood or mention.kind not in RIGHT or not isinstance(mention.value, int | float):
+            continue
+        outlived = mention.kind in COUNTED and mention is not last.get(mention.kind)
+        if not outlived and not elsewhere(tale, mention):
+            yield mention
+
+
+def _countable(tale: HoleTale, mention: Mention) -> bool:
+    """Whether a count can be one: before the first stroke, a number is the hole's or a club's."""
+    if mention.kind != "count" or not isinstance(mention.value, int | float):
+        return True
+    begun = len(tale.shots) - moment(tale, mention).left
+    return mention.value <= max(1, begun + MOST_UNTOLD)
+
+
+def elsewhere(tale: HoleTale, mention: Mention) -> bool:
+    """Whether the words just after a claim name another hole: "a double on the sixteenth"."""
+    return any(
+        other.kind == "about_hole" and other.value != tale.span.hole
+        for other in tale.mentions
+        if 0 <= other.first - mention.last <= ABOUT_WITHIN
+    )
+
+
+def _witness(tale: HoleTale, mention: Mention) -> Witness:
+    kind, value = mention.kind, int(mention.value or 0)
+    right = RIGHT[kind] * min(mention.weight, 1.0)
+    when = moment(tale, mention)
+    if kind in COUNTED:
+        to_come = mention.unit in ("lying", "on")
+        value += when.left if to_come else max(when.unfinished - 1, 0)
+        return Witness("strokes" if mention.unit else kind, value, right)
+    if when.walking and not when.holed:
+        return Witness(kind, value, right, WALKING.get(kind, 1.0))
+    return Witness(kind, value, right if when.holed else right * UNFINISHED.get(kind, 1.0))
