@@ -12,6 +12,7 @@ from reviewkit.log.amend_fields import correctable, parse, text_of
 from reviewkit.log.amendments import Correction
 from reviewkit.log.folder import cell
 from reviewkit.model import HoleScore, Round, Shot
+from reviewkit.timecode import clock
 
 HOLE_FACTS = ("strokes", "par")
 SHOT_FACTS = ("kind", "club", "lie", "distance_yd", "result", "miss", "contact", "penalty_strokes")
@@ -37,7 +38,25 @@ def shot_row(seen: Round, hole: int, stroke: int) -> Shot:
 def change(seen: Round, hole: int, stroke: int | None, field: str, text: str) -> Correction:
     """Set one column of a hole (`stroke` None) or of a stroke to what `text` means."""
     value = _written(field, text, stroke is not None)
+    if stroke is None and field == "start_s":
+        _check_start(seen, hole, float(value))
     return _about(seen, hole, stroke, "set", field, value, _current(seen, hole, stroke, field))
+
+
+def _check_start(seen: Round, hole: int, at_s: float) -> None:
+    """Raise ValueRuleError where a hole cannot begin at `at_s` because of its neighbours."""
+    score = hole_row(seen, hole)
+    earlier = [other for other in seen.scores if other.play_order == score.play_order - 1]
+    if earlier and at_s <= earlier[0].start_s:
+        raise ValueRuleError(
+            f"hole {hole} cannot begin before hole {earlier[0].hole} does, at {clock(earlier[0].start_s)}.",
+            f"Move the start of hole {earlier[0].hole} first.",
+        )
+    if at_s >= score.end_s:
+        raise ValueRuleError(
+            f"hole {hole} cannot begin after its end at {clock(score.end_s)}.",
+            "Move the start of the next hole first.",
+        )
 
 
 def accept(seen: Round, hole: int, stroke: int | None, field: str = "") -> Correction:
