@@ -9,6 +9,8 @@ from pathlib import Path
 
 from reviewkit.errors import FileError
 from reviewkit.files import content_hash, write_text
+from reviewkit.footage.probe import Media
+from reviewkit.footage.sound import fingerprint
 
 
 def cache_dir() -> Path:
@@ -23,19 +25,21 @@ def cache_dir() -> Path:
     return Path(os.environ.get("XDG_CACHE_HOME") or Path.home() / ".cache") / "reviewkit"
 
 
-def file_hash(path: Path) -> str:
-    """sha256 of a file's content; kept, so that footage of many gigabytes is read for it only once.
+def footage_hash(media: Media) -> str:
+    """sha256 that tells footage by its content: of its sound track, or of the whole file when it is mute.
 
-    What is kept counts while the file's place, size and time of change (to the nanosecond) are the same.
-    Raises FileError when the file cannot be read.
+    It is kept, so that footage of many gigabytes is read for it only once; what is kept counts while the
+    file's place, size and time of change (to the nanosecond) are the same. Raises FileError or SourceError
+    when the file cannot be read.
     """
+    path = media.path
     try:
         state = path.stat()
-        tag = f"{path.resolve()}\n{state.st_size}\n{state.st_mtime_ns}\n{state.st_ino}"
+        tag = f"{path.resolve()}\n{state.st_size}\n{state.st_mtime_ns}\n{state.st_ino}\n{media.track}"
         kept = cache_dir() / "hashes" / hashlib.sha256(tag.encode()).hexdigest()[:32]
         if kept.is_file():
             return kept.read_text(encoding="ascii")
-        found = content_hash(path)
+        found = content_hash(path) if media.track is None else fingerprint(path, media.track)
     except OSError as error:
         raise FileError(path, f"cannot be read ({error.strerror}).", "Check the file.") from error
     write_text(kept, found)

@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import Any, Protocol
 
 from reviewkit import __version__
-from reviewkit.cache import cache_dir, file_hash
+from reviewkit.cache import cache_dir, footage_hash
 from reviewkit.errors import FolderError, SourceError
 from reviewkit.files import content_hash
 from reviewkit.footage.probe import require
@@ -140,12 +140,7 @@ def listen(timeline: Timeline, plan: Plan, options: Options, progress: Progress)
         vocabulary.prompt(plan.names),
         cache_dir() / "speech",
     )
-    recordings = [
-        Recording(
-            f"{file_hash(clip.media.path)[:20]}-{clip.media.track}", clip.media.duration_s, _opener(clip)
-        )
-        for clip in clips
-    ]
+    recordings = [Recording(footage_hash(clip.media), clip.media.duration_s, _opener(clip)) for clip in clips]
     total = sum(recording.length_s for recording in recordings)
     with progress.stage(f"Listening with {found.name}", total) as done:
         heard = listener.hear(recordings, done)
@@ -238,7 +233,8 @@ def _source(clip: Clip, out: Path) -> dict[str, Any]:
     media = clip.media
     return {
         "path": _from(out, media.path),
-        "sha256": file_hash(media.path),
+        "sha256": footage_hash(media),
+        "sha256_of": "file" if media.track is None else "sound",
         "offset_s": round(clip.offset_s, 3),
         "in_s": round(clip.in_s, 3),
         "duration_s": round(clip.length_s, 3),

@@ -8,11 +8,11 @@ from __future__ import annotations
 import hashlib
 import json
 from collections.abc import Sequence
-from pathlib import Path
 
-from reviewkit.cache import cache_dir, file_hash
+from reviewkit.cache import cache_dir, footage_hash
 from reviewkit.files import write_text
 from reviewkit.footage.cuts import SETTINGS, Reach, find_cuts, merged
+from reviewkit.footage.probe import Media
 from reviewkit.footage.timeline import Clip, Timeline
 
 BEFORE_S, AFTER_S = 5.0, 1.0
@@ -28,18 +28,18 @@ def cuts_near(timeline: Timeline, moments: Sequence[float]) -> tuple[float, ...]
                 stretches.setdefault(clip, []).append(Reach(start_s, end_s))
     found = set(timeline.seams)
     for clip, wanted in stretches.items():
-        for second in _kept_or_found(clip.media.path, merged(wanted)):
+        for second in _kept_or_found(clip.media, merged(wanted)):
             if clip.in_s < second < clip.out_s:
                 found.add(second - clip.in_s + clip.offset_s)
     return tuple(sorted(found))
 
 
-def _kept_or_found(path: Path, stretches: Sequence[Reach]) -> list[float]:
+def _kept_or_found(media: Media, stretches: Sequence[Reach]) -> list[float]:
     key = f"{SETTINGS}\n" + "\n".join(f"{item.start_s:.3f} {item.end_s:.3f}" for item in stretches)
     name = hashlib.sha256(key.encode()).hexdigest()[:16]
-    kept = cache_dir() / "cuts" / file_hash(path)[:24] / f"{name}.json"
+    kept = cache_dir() / "cuts" / footage_hash(media)[:24] / f"{name}.json"
     if kept.is_file():
         return [float(second) for second in json.loads(kept.read_text(encoding="ascii"))]
-    found = find_cuts(path, stretches)
+    found = find_cuts(media.path, stretches)
     write_text(kept, json.dumps(found))
     return found

@@ -37,13 +37,30 @@ def mux(timeline: Timeline, chapters: str, out: Path) -> list[str]:
     with tempfile.TemporaryDirectory(prefix="reviewkit-") as scratch:
         listing = Path(scratch) / "chapters.ffmeta"
         write_text(listing, chapters)
-        source = _input(timeline.clips, Path(scratch))
+        source = clips_input(timeline.clips, Path(scratch))
         with whole(out) as part:
             first = timeline.clips[0].media.path
             arguments = ["-y", *source, "-i", listing, "-map_metadata", "0", "-map_chapters", "1"]
             streams = [*_maps(kept), "-c", "copy", *_subtitles(first, out), *_tags(first, out)]
             run([*arguments, *streams, part], about=out)
     return left_out
+
+
+def clips_input(clips: Sequence[Clip], scratch: Path) -> list[str | Path]:
+    """ffmpeg's arguments to read the clips one after another; a list of them is written to `scratch`.
+
+    Raises ReviewkitError when the clips cannot follow each other as they are.
+    """
+    if not same_form(clips) or any(clip.in_s > 0 for clip in clips):
+        raise ReviewkitError(
+            "The clips differ in size, codec, rotation or sound, or overlap: they cannot be joined as is.",
+            "Join them in your editor, then give the film with --footage FILM.",
+        )
+    if len(clips) == 1:
+        return ["-i", clips[0].media.path]
+    listing = scratch / "clips.ffconcat"
+    write_text(listing, concat_list(clips))
+    return ["-f", "concat", "-safe", "0", "-i", listing]
 
 
 def concat_list(clips: Sequence[Clip]) -> str:
@@ -70,11 +87,6 @@ def _check(timeline: Timeline, out: Path) -> None:
         raise FileError(out, "is no container that holds chapters.", f"Name it {', '.join(CONTAINERS)}.")
     if any(out.resolve() == clip.media.path.resolve() for clip in timeline.clips):
         raise FileError(out, "is the footage itself.", "Choose another name; the footage stays as it is.")
-    if not same_form(timeline.clips) or any(clip.in_s > 0 for clip in timeline.clips):
-        raise ReviewkitError(
-            "The clips differ in size, codec, rotation or sound, or overlap: they cannot be joined as is.",
-            "Join them in your editor, then give the film with --footage FILM.",
-        )
     size = sum(clip.media.path.stat().st_size for clip in timeline.clips)
     home = next(parent for parent in out.resolve().parents if parent.exists())
     if shutil.disk_usage(home).free < size:
@@ -83,14 +95,6 @@ def _check(timeline: Timeline, out: Path) -> None:
             f"needs {size / 1e9:.1f} GB, and the disk has less.",
             "Free some space or choose another folder.",
         )
-
-
-def _input(clips: Sequence[Clip], scratch: Path) -> list[str | Path]:
-    if len(clips) == 1:
-        return ["-i", clips[0].media.path]
-    listing = scratch / "clips.ffconcat"
-    write_text(listing, concat_list(clips))
-    return ["-f", "concat", "-safe", "0", "-i", listing]
 
 
 def _data_tracks(clips: Sequence[Clip], out: Path) -> tuple[list[int], list[str]]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -14,6 +15,23 @@ if TYPE_CHECKING:
 
 RATE = 16_000
 """Samples a second, mono: what speech models hear."""
+
+
+def fingerprint(path: Path, track: int = 0) -> str:
+    """sha256 in hex over a sound track's packets and their times, as ffmpeg's framehash lists them.
+
+    It is the same for the same sound wherever the file lies and whatever its tags, and costs a tenth of
+    hashing the picture too. Raises SourceError where ffmpeg cannot read the file.
+    """
+    arguments = ["-i", str(path), "-map", f"0:a:{track}", "-c", "copy"]
+    arguments += ["-f", "framehash", "-hash", "murmur3", "-"]
+    digest = hashlib.sha256()
+    with ffmpeg.stream(arguments, path) as output:
+        for line in output:
+            # The head names versions of ffmpeg's libraries.
+            if not line.startswith(b"#software"):
+                digest.update(line)
+    return digest.hexdigest()
 
 
 def samples(
