@@ -10,6 +10,8 @@ import click
 from reviewkit.errors import ReviewkitError
 from reviewkit.export.registry import BY_NAME, FORMATS, Format
 
+EXISTING = click.Path(exists=True, dir_okay=False, path_type=Path)
+
 
 class NamesInHelp(click.Command):
     """Help that lists the formats from the registry, one line each."""
@@ -29,10 +31,14 @@ class NamesInHelp(click.Command):
     "--title", default="", metavar="TEXT", help="Title template, such as 'Hole {hole}[, par {par}]'."
 )
 @click.option("--scores", is_flag=True, help="Say the score in titles (gives the ending away).")
+@click.option(
+    "--footage", type=EXISTING, multiple=True, help="Footage to use, when it has moved; once a clip."
+)
 @click.option("--rate", default="", metavar="RATE", help="Frame rate of markers and overlays: 25, 29.97df…")
 @click.option("--size", default="1920x1080", metavar="WxH", help="Size of overlays in pixels.")
 def command(
     round_folder: Path,
+    footage: tuple[Path, ...],
     names: tuple[str, ...],
     out: Path | None,
     title: str,
@@ -47,7 +53,7 @@ def command(
     if not names:
         raise click.UsageError("Name at least one format: --as FORMAT (reviewkit export --help lists them).")
     folder = open_round(round_folder)
-    job = Job(folder, Choices(title=title, scores=scores, rate=rate, size=pixels(size)))
+    job = Job(folder, Choices(title=title, scores=scores, rate=rate, size=pixels(size), footage=footage))
     home = out or folder.path / "export"
     for chosen in formats(names):
         path = home / chosen.file

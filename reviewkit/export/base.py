@@ -32,13 +32,15 @@ class Choices:
 
     `scores` puts the score into titles; off by default, because a title gives the ending away. `rate` is
     the frame rate of editor markers and overlays as text ("25", "29.97df"), empty for the footage's own.
-    `size` is width and height in pixels of an overlay.
+    `size` is width and height in pixels of an overlay. `footage` stands in for the files
+    that the round names, once a clip.
     """
 
     title: str = ""
     scores: bool = False
     rate: str = ""
     size: tuple[int, int] = (1920, 1080)
+    footage: tuple[Path, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

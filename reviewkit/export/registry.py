@@ -44,6 +44,19 @@ FORMATS = (
     Format("json", "tables.json", "table_json", "The same tables as one JSON file, with its JSON Schema."),
     Format("markdown", "tables.md", "table_markdown", "The same tables as Markdown."),
     Format("xlsx", "tables.xlsx", "table_xlsx", "The same tables as a workbook, a sheet a table."),
+    Format("card-svg", "score-card.svg", "score_card_svg", "Score card picture as SVG."),
+    Format("card-png", "score-card.png", "score_card_png", "Score card picture as PNG."),
+    Format(
+        "contact-sheet", "contact-sheet.jpg", "contact_sheet", "The sharpest frame of each hole.", "footage"
+    ),
+    Format("thumbnails", "thumbnails/", "thumbnails", "Candidates for the video's cover.", "footage"),
+    Format("overlay-ass", "overlay.ass", "overlay_ass", "Running score as styled text over the video."),
+    Format("overlay-png", "overlay/", "overlay_png", "Running score as transparent PNG files with a list."),
+    Format("overlay-webm", "overlay.webm", "overlay_webm", "Running score as transparent WebM.", slow=True),
+    Format(
+        "overlay-mov", "overlay.mov", "overlay_mov", "Running score as ProRes 4444 with alpha.", slow=True
+    ),
+    Format("burned", "burned.mp4", "burned", "The footage with the running score in it.", "footage", True),
 )
 BY_NAME = {item.name: item for item in FORMATS}
 
