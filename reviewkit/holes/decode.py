@@ -1,6 +1,6 @@
 """The best reading of the whole round as holes, decoded together: a semi-Markov chain over utterances.
 
-State: the hole's number. Every path starts with words before the first hole, cuts the rest into holes whose
+State: the hole's number, 19 to 35 standing for holes 1 to 17 played after the 18th. Every path starts with words before the first hole, cuts the rest into holes whose
 numbers follow the order of play, and is weighed by `Evidence`. Viterbi gives the reading, forward-backward the
 probability of each start (Rabiner 1989, A tutorial on hidden Markov models; from memory).
 """
@@ -9,7 +9,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from reviewkit.holes.evidence import Evidence
 from reviewkit.model import HoleSpan, Mention, Plan, Talk
@@ -22,16 +21,11 @@ _KEEP = -4.0
 """An utterance with less evidence than this, told numbers included, is no candidate for a start."""
 _PER_HOLE = -0.5
 _SKIP = -7.0
-_USUAL_STARTS = {1: 0.0, 10: -0.7}
-_ODD_START = -3.0
+_USUAL_STARTS = {1: 0.0, 10: -1.0}
+_ODD_START = -6.0
+_WRAP = -1.0
 _COURSE = 18
-
-
-@dataclass(frozen=True, slots=True)
-class _Step:
-    score: float
-    start: int
-    before: tuple[int, int] | None
+_CLOSING_WORDS = -0.7
 
 
 def decode(
@@ -99,69 +93,90 @@ class _Lattice:
         self.numbers = tuple(plan.order) or tuple(range(1, _COURSE + 1))
         self._content: dict[tuple[int, int], float] = {}
 
-    def enter(self, at: int, number: int) -> float:
-        return self.evidence.opening[at] + self.evidence.number[at][number] + _PER_HOLE
+    def enter(self, at: int, state: int) -> float:
+        return self.evidence.opening[at] + self.evidence.number[at][card_number(state)] + _PER_HOLE
 
-    def tell(self, start: int, end: int, number: int) -> float:
-        """Score of hole `number` told by utterances start..end-1."""
+    def tell(self, start: int, end: int, state: int) -> float:
+        """Score of the hole told by utterances start..end-1."""
         if (start, end) not in self._content:
             self._content[start, end] = self.evidence.content(start, end)
-        inside = self.evidence.inside[number]
+        inside = self.evidence.inside[card_number(state)]
         return self._content[start, end] + inside[end] - inside[start]
 
     def first(self, at: int, number: int) -> float:
         """Score of the round beginning with hole `number` at utterance `at`; what comes before is small talk."""
         told = self.evidence.ends(at, "first") * 0.7
+        # Nothing can have ended before the first hole, and hardly anybody begins without a greeting.
+        told += max(0.0, -self.evidence.closing(at)) - (1.5 if at == 0 else 0.0)
         if self.order:
             return told + (0.0 if number == self.order[0] else _SKIP)
         played = self.evidence.counts["played"][at] + self.evidence.counts["over"][at]
-        return told + _USUAL_STARTS.get(number, _ODD_START) - 0.9 * played
+        odd = 0.0 if self.evidence.ends(0, "shotgun", at + 4) else _ODD_START
+        return told + _USUAL_STARTS.get(number, odd) - 0.9 * played
 
-    def follow(self, number: int) -> tuple[tuple[int, float], ...]:
-        """Holes that may come after `number`, each with its log odds."""
+    def follow(self, state: int, start: int) -> tuple[tuple[int, float], ...]:
+        """States that may come after, each with its log odds; nobody plays a hole twice."""
         if self.order:
-            at = self.order.index(number)
+            at = self.order.index(state)
             return tuple((n, _SKIP * (i - at - 1)) for i, n in enumerate(self.order) if at < i <= at + 2)
-        return ((number % _COURSE + 1, 0.0), ((number + 1) % _COURSE + 1, _SKIP))
+        last = start + _COURSE - 1
+        steps = ((state + 1, 0.0), (state + 2, _SKIP))
+        return tuple((n, odds + (_WRAP if state <= _COURSE < n else 0.0)) for n, odds in steps if n <= last)
 
     def best(self) -> list[tuple[int, int]]:
-        """Viterbi: (utterance, number) of each hole of the likeliest reading."""
+        """Viterbi: (utterance, hole number) of each hole of the likeliest reading."""
+        found = [self._best_from(start) for start in self._openers()]
+        score, path = max(found, default=(-math.inf, []))
+        return [(at, card_number(state)) for at, state in path] if score > _NOTHING else []
+
+    def _openers(self) -> list[int]:
+        """First holes worth a search: those given, the usual ones, and any that is named as a hole."""
+        if self.order:
+            return list(self.order[:3])
+        named = {n for at in self.starts[:12] for n in self.numbers if self.evidence.number[at][n] > 1.2}
+        return sorted({*_USUAL_STARTS, *named} & set(self.numbers))
+
+    def _best_from(self, opener: int) -> tuple[float, list[tuple[int, int]]]:
         table: dict[tuple[int, int], tuple[float, tuple[int, int] | None]] = {}
         for at in self.starts:
-            for number in self.numbers:
-                score = self.first(at, number) + self.enter(at, number)
-                if score > table.get((at, number), (-math.inf, None))[0]:
-                    table[at, number] = (score, None)
-                if (at, number) in table:
-                    self._spread(at, number, table)
-        finals = [(table[node][0] + self._final(*node), node) for node in table if self.end - node[0] <= _LONGEST]
+            score = self.first(at, opener) + self.enter(at, opener)
+            if score > table.get((at, opener), (-math.inf, None))[0]:
+                table[at, opener] = (score, None)
+            for state in [state for node, state in table if node == at]:
+                self._spread(at, state, opener, table)
+        finals = [(table[node][0] + self._final(*node), node) for node in table]
         if not finals:
-            return []
+            return -math.inf, []
         score, node = max(finals)
-        if score < -12.0:
-            return []
         path: list[tuple[int, int]] = []
         walker: tuple[int, int] | None = node
         while walker is not None:
             path.append(walker)
             walker = table[walker][1]
-        return path[::-1]
+        return score, path[::-1]
 
     def _spread(
-        self, at: int, number: int, table: dict[tuple[int, int], tuple[float, tuple[int, int] | None]]
+        self, at: int, state: int, opener: int, table: dict[tuple[int, int], tuple[float, tuple[int, int] | None]]
     ) -> None:
-        base = table[at, number][0]
+        base = table[at, state][0]
+        following = self.follow(state, opener)
         for later in self.starts:
             if not at < later <= at + _LONGEST:
                 continue
-            told = base + self.tell(at, later, number)
-            for following, odds in self.follow(number):
-                score = told + odds + self.enter(later, following)
-                if score > table.get((later, following), (-math.inf, None))[0]:
-                    table[later, following] = (score, (at, number))
+            told = base + self.tell(at, later, state)
+            for after, odds in following:
+                score = told + odds + self.enter(later, after)
+                if score > table.get((later, after), (-math.inf, None))[0]:
+                    table[later, after] = (score, (at, state))
 
-    def _final(self, at: int, number: int) -> float:
-        return self.tell(at, self.end, number) + 0.7 * self.evidence.ends(at, "last")
+    def _final(self, at: int, state: int) -> float:
+        """The last hole, with closing words after it or none."""
+        told = [self.tell(at, self.end, state)] if self.end - at <= _LONGEST else []
+        played = self.evidence.counts["played"]
+        for end in self.starts:
+            if at < end <= at + _LONGEST:
+                told.append(self.tell(at, end, state) + _CLOSING_WORDS - 0.9 * (played[-1] - played[end]))
+        return max(told, default=-math.inf) + 0.7 * self.evidence.ends(at, "last")
 
     def likelihoods(self, path: Sequence[tuple[int, int]]) -> list[float]:
         """For each start of the path, how likely it is against the other starts between its neighbours."""
@@ -178,6 +193,15 @@ class _Lattice:
             total = sum(math.exp(score - top) for score in scores.values())
             result.append(math.exp(scores[at] - top) / total)
         return result
+
+
+_NOTHING = -12.0
+"""A reading worse than this is none."""
+
+
+def card_number(state: int) -> int:
+    """The number on the card of a state that counts on after the 18th."""
+    return state - _COURSE if state > _COURSE else state
 
 
 def _lift(evidence: Evidence, at: int) -> float:

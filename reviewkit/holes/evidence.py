@@ -20,6 +20,8 @@ _PAUSE_S = 0.55
 """Speakers and editors leave more than this between two holes; within one, mostly less."""
 _PAUSES = ((0.3, -3.0), (0.5, -1.8), (0.6, -0.4), (0.75, 0.8), (math.inf, 1.8))
 """(silence shorter than this in seconds, log odds of a new hole)."""
+_HURRIES = ((8.0, -3.0), (14.0, -1.6), (18.0, -0.6))
+"""(fewer seconds than this for a whole hole, log odds)."""
 _OVER = {"holed", "tap", "putts", "updown", "stayed_out"}
 _SCORES = {"score_word", "strokes", "running", "hole_to_par", "total"}
 _PLAYED = {"place", "holed", "tap", "putts"}
@@ -56,20 +58,20 @@ class Evidence:
             score += 1.0 * near * any(_plain(m, "par") for m in ahead.mentions)
             score += 0.9 * near * any(m.kind == "distance" and m.mood == "length" for m in ahead.mentions)
             score += 0.8 * near * any(_tee(m) for m in ahead.mentions)
-        return score + self._closing(at)
+        return score + self.closing(at)
 
     def _pause(self, gap_s: float) -> float:
         if not self.pauses_tell:
             return 0.0
         return next(odds for longest, odds in _PAUSES if gap_s < longest)
 
-    def _closing(self, at: int) -> float:
+    def closing(self, at: int) -> float:
         """Before a new hole the ball went in, or a score was told."""
         before = [m for utterance in self.talk[max(0, at - 3) : at] for m in utterance.mentions]
         if not before:
             return 0.0
         over = any(m.kind in _OVER or m.kind in _SCORES for m in before if m.mood in ("", "not"))
-        return 0.8 if over else -1.5
+        return 0.8 if over else -0.8
 
     @cached_property
     def number(self) -> tuple[tuple[float, ...], ...]:
@@ -103,16 +105,16 @@ class Evidence:
             rows.append(tuple(row))
         return tuple(rows)
 
-    def ends(self, at: int, which: str) -> float:
-        """Weight of "first hole" or "last hole" told near the start at utterance `at`."""
-        ahead = self.talk[at : at + LOOK_AHEAD]
+    def ends(self, at: int, which: str, until: int = 0) -> float:
+        """Weight of "first", "last" or "shotgun" told from utterance `at` on, near it or before `until`."""
+        ahead = self.talk[at : max(at + LOOK_AHEAD, until)]
         told = [m.weight for u in ahead for m in u.mentions if m.kind == "hole" and m.value == which]
         return max(told, default=0.0)
 
     @cached_property
     def counts(self) -> dict[str, tuple[float, ...]]:
         """Running sums over the utterances: pars told, holes said to be over, strokes told."""
-        sums: dict[str, list[float]] = {key: [0.0] for key in (*map(str, PARS), "over", "score", "played", "tee")}
+        sums: dict[str, list[float]] = {key: [0.0] for key in (*map(str, PARS), "over", "score", "played", "swung")}
         for utterance in self.talk:
             for row in sums.values():
                 row.append(row[-1])
@@ -124,7 +126,7 @@ class Evidence:
             ended = any(m.kind in {"holed", "tap", "putts"} and not m.mood for m in utterance.mentions)
             sums["over"][-1] += ended
             sums["score"][-1] += any(m.kind in {"score_word", "strokes"} and not m.mood for m in utterance.mentions)
-            sums["tee"][-1] += any(_tee(m) for m in utterance.mentions)
+            sums["swung"][-1] += any(m.kind in ("club", "place") and m.mood != "other" for m in utterance.mentions)
         return {key: tuple(row) for key, row in sums.items()}
 
     def content(self, start: int, end: int) -> float:
@@ -132,11 +134,13 @@ class Evidence:
         sums = {key: row[end] - row[start] for key, row in self.counts.items()}
         pars = sorted((sums[str(par)] for par in PARS), reverse=True)
         score = -1.2 * sum(pars[1:])
-        score += 0.0 if sums["played"] else -4.0
-        score += 1.0 if sums["over"] + sums["score"] else -2.0
+        score += 0.0 if sums["played"] else -2.0
+        score += (-3.0, -0.7, 0.0)[min(2, int(sums["swung"]))]
+        score += 1.0 if sums["over"] + sums["score"] else -1.0
         score -= 0.8 * max(0.0, sums["over"] - 3.0)
-        length = end - start
-        return score - (1.5 if length < 3 else 0.0) - 0.06 * max(0, length - 22)
+        seconds = self.talk[end - 1].end_s - self.talk[start].start_s
+        hurry = next((cost for least, cost in _HURRIES if seconds < least), 0.0)
+        return score + hurry - 0.06 * max(0, end - start - 22)
 
 
 def _plain(mention: Mention, kind: str) -> bool:
