@@ -17,12 +17,13 @@ from reviewkit.files import content_hash
 from reviewkit.footage.probe import require
 from reviewkit.footage.sound import samples
 from reviewkit.footage.timeline import Clip, Timeline, join
+from reviewkit.language.talk import read_talk
 from reviewkit.log import RoundFolder
 from reviewkit.log.amended import publish
 from reviewkit.log.amendments import hole_facts, load
 from reviewkit.log.transcript import load_transcript, save_transcript
 from reviewkit.model import Plan, Round, Segment, Transcript, Word
-from reviewkit.reasoning import reason
+from reviewkit.reasoning import reason_talk
 from reviewkit.round_cuts import cuts_near
 from reviewkit.speech import timed_text
 
@@ -210,13 +211,16 @@ def _reason(
 ) -> tuple[Round, tuple[float, ...]]:
     """The reading; where there is picture, a first one says near which moments to look for cuts."""
     facts = hole_facts(load(folder))
-    reading = reason(transcript, plan, options.rules, timeline.seams, facts)
+    talk = read_talk(transcript, plan, options.rules)
+    reading = reason_talk(transcript, talk, plan, timeline.seams, facts)
     if not options.cuts or not any(clip.media.picture for clip in timeline.clips):
         return reading, timeline.seams
     with progress.stage("Looking for cuts", timeline.duration_s) as done:
         cuts = cuts_near(timeline, [span.start_s for span in reading.spans])
         done(timeline.duration_s)
-    return reason(transcript, plan, options.rules, cuts, facts), cuts
+    if cuts != timeline.seams:
+        reading = reason_talk(transcript, talk, plan, cuts, facts)
+    return reading, cuts
 
 
 def _moved(word: Word, clip: Clip, shift: float) -> Word:

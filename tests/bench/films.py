@@ -23,7 +23,8 @@ def day(folder: Path, minutes: int, talk_minutes: int) -> tuple[Path, Path]:
             out.setparams((1, 2, RATE, 0, "NONE", ""))
             for block in _sound(minutes, talk_minutes):
                 out.writeframes((np.clip(block, -1, 1) * 32767).astype("<i2").tobytes())
-        picture = _minute(folder / "minute.mp4")
+        # Four hours at a phone's bit rate would fill a small disk.
+        picture = _minute(folder / f"minute{minutes}.mp4", "10M" if minutes <= 60 else "2M")
         looped = ["-stream_loop", "-1", "-i", picture, "-i", sound, "-map", "0:v", "-map", "1:a"]
         ffmpeg.run(["-y", *looped, "-c:v", "copy", "-c:a", "aac", "-t", minutes * 60, film], film)
     return film, sound
@@ -50,11 +51,11 @@ def _talk() -> Iterator[np.ndarray]:
                     rest = rest[MINUTE:]
 
 
-def _minute(path: Path) -> Path:
+def _minute(path: Path, bitrate: str) -> Path:
     """A minute of 1080p at 30 frames a second: four shots that move, a key frame every two seconds."""
     shots = [f"testsrc2=s=1920x1080:r=30:d=15,hue=h={90 * n},noise=alls=6:allf=t" for n in range(4)]
     graph = ";".join(f"{shot}[s{n}]" for n, shot in enumerate(shots))
     graph += ";" + "".join(f"[s{n}]" for n in range(4)) + "concat=n=4:v=1:a=0[v]"
-    codec = ["-c:v", "libx264", "-preset", "ultrafast", "-b:v", "10M", "-g", "60", "-pix_fmt", "yuv420p"]
+    codec = ["-c:v", "libx264", "-preset", "ultrafast", "-b:v", bitrate, "-g", "60", "-pix_fmt", "yuv420p"]
     ffmpeg.run(["-y", "-filter_complex", graph, "-map", "[v]", *codec, path], path)
     return path
