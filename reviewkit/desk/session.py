@@ -35,11 +35,13 @@ class Session:
         self._done = 0
         self._complaint = ""
         self._stamp: tuple[float, ...] = ()
+        self._thread: threading.Thread | None = None
         self._refresh()
 
     def start(self) -> None:
-        """Begin working in the background; the thread ends with the program."""
-        threading.Thread(target=self._work, name="reading anew", daemon=True).start()
+        """Work in the background from now on; the thread ends with the program."""
+        self._thread = threading.Thread(target=self._work, name="reading anew", daemon=True)
+        self._thread.start()
 
     @property
     def version(self) -> str:
@@ -66,14 +68,14 @@ class Session:
             self._refresh()
             self._pending += 1
             told = self._told()
-        self._wake.set()
+        self._prod()
         return told
 
     def read_again(self) -> None:
         """Ask for a new reading, as after a new rule."""
         with self._guard:
             self._pending += 1
-        self._wake.set()
+        self._prod()
 
     def settle(self, timeout_s: float = 30.0) -> bool:
         """Wait until the background work is done; False when it takes longer."""
@@ -90,6 +92,7 @@ class Session:
 
     def _refresh(self) -> None:
         self._stamp = self._files()
+        self.folder = RoundFolder(self.folder.path)
         self.base: Round = base_reading(self.folder)
         self.amendments: tuple[Amendment, ...] = load(self.folder)
         shown, clashes = apply(self.base, self.amendments)
@@ -101,14 +104,26 @@ class Session:
         paths = (self.folder.path / READING_NAME, self.folder.amendments_csv, self.folder.round_json)
         return tuple(path.stat().st_mtime_ns if path.exists() else 0 for path in paths)
 
+    def _prod(self) -> None:
+        """Wake the background work, and begin it anew where a fault has ended it."""
+        self._wake.set()
+        if self._thread is not None and not self._thread.is_alive():
+            self.start()
+
     def _work(self) -> None:
         while True:
             self._wake.wait()
             self._wake.clear()
-            asked = self._pending
-            try:
-                self._again(RoundFolder(self.folder.path))
-                self._complaint = ""
-            except ReviewkitError as error:
-                self._complaint = str(error)
-            self._done = asked
+            self._pass()
+
+    def _pass(self) -> None:
+        """One new reading. A fault that is no told error goes on to the terminal."""
+        asked = self._pending
+        complaint = "Reading the rest anew failed; the terminal says why. Your corrections are kept."
+        try:
+            self._again(RoundFolder(self.folder.path))
+            complaint = ""
+        except ReviewkitError as error:
+            complaint = str(error)
+        finally:
+            self._complaint, self._done = complaint, asked

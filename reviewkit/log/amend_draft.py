@@ -7,6 +7,8 @@ from dataclasses import dataclass, field, replace
 from reviewkit.model import Doubt, HoleScore, HoleSpan, Round, Shot
 
 ON_GREEN = ("green", "holed")
+MOST = 30
+"""Strokes a hole can have; a hole whose strokes a person has all moved away has no score."""
 
 
 @dataclass(slots=True, eq=False)
@@ -141,7 +143,7 @@ def derive(hole: Hole) -> HoleScore:
     count = hole.count()
     found: dict[str, object] = {}
     if "strokes" not in hole.pinned and (hole.whole or score.strokes is None or count > score.strokes):
-        found["strokes"] = count
+        found["strokes"] = count if 1 <= count <= MOST else None
     strokes = found.get("strokes", score.strokes)
     if strokes == count:
         found["putts"] = sum(shot.kind == "putt" and shot.lie == "green" for shot in hole.shots)

@@ -47,6 +47,7 @@ LIMITS = {
     "putts": (0, 15),
     "penalty_strokes": (0, 9),
 }
+STROKE_PENALTIES = (0, 4)
 NEEDED = ("hole", "start_s", "kind", "result", "penalty_strokes", "holed")
 YARDS = {"": 1.0, "yd": 1.0, "m": values.YARDS_PER_METRE, "ft": 1 / values.FEET_PER_YARD}
 LENGTH = re.compile(r"(\d+(?:\.\d+)?)\s*(yd|m|ft|)")
@@ -78,7 +79,7 @@ def parse(field: str, text: str, of_shot: bool) -> Value:
         case "yes":
             return _yes(field, text)
         case "whole":
-            return _whole(field, text)
+            return _whole(field, text, of_shot)
         case "length":
             return _length(text)
         case _:
@@ -99,8 +100,8 @@ def _yes(field: str, text: str) -> bool:
     return YES[text.lower()]
 
 
-def _whole(field: str, text: str) -> int:
-    low, high = LIMITS[field]
+def _whole(field: str, text: str, of_shot: bool) -> int:
+    low, high = STROKE_PENALTIES if of_shot else LIMITS[field]
     if not text.isdecimal() or not low <= int(text) <= high:
         raise ValueRuleError(f"{field} '{text}' is not a whole number from {low} to {high}.")
     return int(text)

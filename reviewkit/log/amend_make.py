@@ -80,7 +80,8 @@ def add(seen: Round, hole: int, stroke: int, at_s: float | None, columns: Mappin
     if at_s is None:
         before = [shot for shot in here if shot.stroke < stroke]
         at_s = before[-1].end_s if before else here[0].start_s if here else score.start_s
-    return Correction("add", hole, stroke, at_s, value=told, was=str(len(here)))
+    within = min(max(at_s, score.start_s), max(score.end_s - 0.01, score.start_s))
+    return Correction("add", hole, stroke, round(within, 3), value=told, was=str(len(here)))
 
 
 def delete(seen: Round, hole: int, stroke: int | None) -> Correction:

@@ -10,7 +10,7 @@ from reviewkit.log.amend_fields import parse, same, text_of
 from reviewkit.log.amend_shape import set_start, swap_number
 from reviewkit.log.amendments import pairs
 from reviewkit.model import Amendment
-from reviewkit.model.values import LIES
+from reviewkit.model.values import LIES, RESULTS
 
 GONE = "is about a stroke that the reading no longer has"
 HOMELESS = "has no hole to attach to"
@@ -102,7 +102,7 @@ def _carry_lie(hole: Hole, stroke: Stroke, result: str, lie: str) -> None:
         follower = hole.strokes[place + 1]
         if follower.shot.lie in (result, "") and follower.shot.kind != "tee":
             follower.shot = replace(follower.shot, lie=new.result)
-    if place and new.lie != lie and new.lie:
+    if place and new.lie != lie and new.lie in RESULTS:
         leader = hole.strokes[place - 1]
         if leader.shot.result in (lie, "unknown"):
             leader.shot = replace(leader.shot, result=new.lie)
