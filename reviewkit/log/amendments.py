@@ -41,6 +41,7 @@ class Correction:
 def locked(folder: RoundFolder) -> Iterator[None]:
     """Hold the folder's lock, waiting for a program that has it; the system frees that of one that dies."""
     try:
+        folder.path.mkdir(parents=True, exist_ok=True)
         handle = os.open(folder.path / LOCK_NAME, os.O_RDWR | os.O_CREAT, 0o644)
     except OSError as error:
         raise FolderError(

@@ -8,6 +8,7 @@ from __future__ import annotations
 import base64
 import hashlib
 import json
+from collections.abc import Sequence
 from functools import cache
 from pathlib import Path
 
@@ -16,7 +17,7 @@ from jinja2 import Environment, PackageLoader, StrictUndefined
 from reviewkit import __version__
 from reviewkit.files import write_text
 from reviewkit.log import RoundFolder
-from reviewkit.report import charts, misses, words
+from reviewkit.report import charts, misses, series, series_charts, words
 from reviewkit.report.view import RoundView, view_of
 from reviewkit.timecode import clock
 
@@ -46,6 +47,24 @@ def report_page(view: RoundView) -> str:
         policy=policy(style, script),
         version=__version__,
     )
+
+
+def write_series_report(folders: Sequence[RoundFolder], path: Path) -> None:
+    """Write one page about several rounds, in the order given, to `path`."""
+    style = asset("paper.css") + asset("report.css")
+    page = environment().get_template("series.html")
+    text = page.render(
+        series=series.series_of([view_of(folder) for folder in folders]),
+        categories=series.TOLD,
+        charts=series_charts,
+        picture=misses.picture,
+        reached=series.reached,
+        share=series.share,
+        style=style,
+        policy=policy(style, ""),
+        version=__version__,
+    )
+    write_text(path, text)
 
 
 def policy(style: str, script: str) -> str:

@@ -17,8 +17,11 @@ from support.truth import load, round_of, truth_files
 from reviewkit.log import RoundFolder
 from reviewkit.log.amended import publish
 from reviewkit.model import Card, Doubt, HoleScore, Plan, Round, Shot
-from reviewkit.report import write_report
-from reviewkit.report.words import score_mark, signed, to_par
+from reviewkit.model.values import MISSES
+from reviewkit.report import write_report, write_series_report
+from reviewkit.report.series import series_of
+from reviewkit.report.view import view_of
+from reviewkit.report.words import club_name, score_mark, signed, to_par
 
 HOSTILE = "<script>alert(1)</script>\"'><img src=x onerror=alert(2)>\u202egnp.exe\u2066\x00{{7*7}}"
 
@@ -160,3 +163,44 @@ def test_a_round_with_nothing_known_still_makes_a_page(browser: Any, tmp_path: P
     page, complaints = open_report(browser, folder, bypass_csp=True)
     assert complaints == [] and serious(page) == []
     assert "No stroke was told" in page.inner_text("main")
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_a_series_page_is_silent_accessible_and_adds_up(browser: Any, tmp_path: Path, scheme: str) -> None:
+    paths = truth_files()[:3]
+    folders = [folder_of(path, tmp_path / path.parent.name) for path in paths]
+    page_path = tmp_path / "series.html"
+    write_series_report(folders, page_path)
+    size = {"width": 360, "height": 800}
+    page = browser.new_page(color_scheme=scheme, viewport=size, bypass_csp=True)
+    complaints: list[str] = []
+    page.on("console", lambda message: complaints.append(message.text))
+    page.on(
+        "request",
+        lambda request: complaints.append(request.url) if "series.html" not in request.url else None,
+    )
+    page.goto(page_path.as_uri())
+    assert complaints == [] and serious(page) == []
+    assert page.evaluate("document.documentElement.scrollWidth") <= 360
+    rows = page.locator("section:first-of-type tbody tr").all_inner_texts()
+    truths = [load(path) for path in paths]
+    for row, truth in zip(rows, truths, strict=True):
+        strokes, final = sum(hole["strokes"] for hole in truth["holes"]), truth["holes"][-1]["running_to_par"]
+        assert f"{strokes} ({to_par(final)})" in row
+
+
+def test_a_fault_must_come_up_in_two_rounds_and_is_counted_over_all(tmp_path: Path) -> None:
+    views = [view_of(folder_of(path, tmp_path / path.parent.name)) for path in truth_files()[:4]]
+    found = series_of(views)
+    shots = [(number, stroke.shot) for number, view in enumerate(views) for stroke in view.strokes]
+    assert found.faults
+    for fault in found.faults:
+        name, _, what = fault.name.rpartition(" ")
+        if what in MISSES:
+            hit = [number for number, shot in shots if shot.miss == what and called(shot) == name]
+            assert (fault.times, fault.rounds) == (len(hit), len(set(hit)))
+            assert fault.rounds >= 2
+
+
+def called(shot: Shot) -> str:
+    return "putt" if shot.kind == "putt" else club_name(shot.club) or shot.kind
