@@ -5,7 +5,7 @@ const COLUMNS = [
   ["kind", "Kind"],
   ["club", "Club"],
   ["lie", "From"],
-  ["distance_yd", "Yards"],
+  ["distance_yd", "Distance"],
   ["result", "To"],
   ["miss", "Miss"],
   ["contact", "Contact"],
@@ -110,9 +110,10 @@ export class Strokes {
     const value = shot[field];
     const traits = { "data-key": `${hole.hole}.${index}-${field}`, "data-field": field, "aria-label": `${label} of stroke ${shot.stroke}` };
     const set = (text) => this.desk.act({ action: "set", hole: hole.hole, stroke: shot.stroke, field, value: text });
+    const shown = field === "distance_yd" ? lengthOf(shot) : value;
     const options = this.choices[field];
     if (!options) {
-      return part("input", { ...traits, value, size: 5, inputmode: field === "distance_yd" ? "text" : "numeric", onchange: (event) => set(event.target.value) });
+      return part("input", { ...traits, value: shown, size: 5, inputmode: field === "distance_yd" ? "text" : "numeric", onchange: (event) => set(event.target.value) });
     }
     const empty = field === "kind" ? [] : [""];
     const known = [...empty, ...options.filter((option) => option !== "unknown")];
@@ -156,5 +157,11 @@ export class Strokes {
     );
   }
 }
+
+/** Yards as a number, feet for putts as golfers say them; both can be typed back, and metres as 119m. */
+const lengthOf = (shot) => {
+  if (shot.distance_yd === "" || shot.kind !== "putt") return shot.distance_yd;
+  return `${Math.round(Number(shot.distance_yd) * 30) / 10}ft`;
+};
 
 const SIGNS = { play: "▶", up: "↑", down: "↓", drop: "✕" };
