@@ -17,7 +17,7 @@ def write_default_chapters(folder: RoundFolder) -> None:
     for name in ("description", "chapters-vtt"):
         chosen = find(name)
         path = folder.chapters / chosen.file
-        if len(folder.holes):
+        if folder.holes["start_s"].notna().any():
             write(chosen, Job(folder), path)
         else:
             path.unlink(missing_ok=True)

@@ -51,6 +51,9 @@ def plan(timeline: Timeline, spans: Sequence[tuple[float, float]], look: Look) -
     """
     wanted = [Stretch(*part, copied=False) for span in spans for part in timeline.spans(*span)]
     clips = [item.clip for item in wanted]
+    if all(clip.media.picture is None for clip in clips) and same_form(clips):
+        # Sound can be cut nearly anywhere.
+        return [replace(item, copied=True) for item in wanted]
     if look.exact or not same_form(clips) or (look.upright and any(not _upright(clip) for clip in clips)):
         return wanted
     moved = [_at_key_frame(item) for item in wanted]
@@ -96,8 +99,6 @@ def key_frames(path: Path, start_s: float, end_s: float) -> list[float]:
 
 
 def _at_key_frame(stretch: Stretch) -> Stretch | None:
-    if stretch.clip.media.picture is None:
-        return replace(stretch, copied=True)
     keys = key_frames(stretch.clip.media.path, stretch.start_s - SLACK_S, stretch.start_s + 0.001)
     return replace(stretch, start_s=keys[-1] + AFTER_KEY_S, copied=True) if keys else None
 

@@ -135,6 +135,17 @@ def test_a_clip_over_two_files_holds_both(tmp_path: Path, footage: Path) -> None
     assert [n for n in range(490) if found[n] != whole[500 + n]] == list(range(0, 490, 25))
 
 
+def test_sound_alone_is_cut_too(tmp_path: Path, folder: RoundFolder) -> None:
+    sound = tmp_path / "talk.opus"
+    run(["-y", "-f", "lavfi", "-i", "sine=d=60", "-c:a", "libopus", sound], sound)
+    picks = picks_of(folder, Wanted(strokes=((1, 1), (2, 2))))
+    [(path, copied), _] = write_clips(timeline_of(folder, [sound]), picks, tmp_path, 0.5, Look(exact=True))
+    assert copied and path.suffix == ".opus"
+    # Ogg is cut at its pages, which hold a second of sound.
+    wanted = picks[0].end_s - picks[0].start_s + 1.0
+    assert wanted - 0.1 <= seconds(path) <= wanted + 1.1
+
+
 def test_key_frames_are_those_of_the_file(footage: Path) -> None:
     assert key_frames(footage, 4.5, 8.0) == pytest.approx([5.0, 6.0, 7.0, 8.0])
 

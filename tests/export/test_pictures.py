@@ -66,7 +66,7 @@ def test_frames_tell_scores_under_and_over_par_apart(tmp_path: Path) -> None:
     assert "5?" in texts and "–" in texts and "4 of 5 scores known" in texts
 
 
-@settings(max_examples=20)
+@settings(max_examples=8)
 @given(title=titles)
 def test_hostile_course_names_stay_text(scratch: Path, title: str) -> None:
     folder = small_round(scratch / "round")

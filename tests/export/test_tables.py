@@ -81,7 +81,7 @@ def test_json_fits_its_schema_and_the_schema_bites(job: Job, tmp_path: Path) -> 
             jsonschema.validate(broken, schema)
 
 
-@settings(max_examples=15)
+@settings(max_examples=6)
 @given(text=titles)
 def test_workbook_holds_hostile_words_as_text(scratch: Path, text: str) -> None:
     job = Job(small_round(scratch / "round", evidence=text))
@@ -100,7 +100,7 @@ def _as_sheet(value: object) -> object:
     return one_line(value) or None if isinstance(value, str) else value
 
 
-@settings(max_examples=15)
+@settings(max_examples=6)
 @given(text=titles)
 def test_markdown_holds_hostile_words_as_text(scratch: Path, text: str) -> None:
     """Read by markdown-it-py with its table rule: one text a cell, no markup, no extra columns."""
