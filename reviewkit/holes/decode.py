@@ -26,6 +26,8 @@ _ODD_START = -6.0
 _WRAP = -1.0
 _COURSE = 18
 _CLOSING_WORDS = -0.7
+_WHOLE = 1.2
+"""Most rounds end where a nine does."""
 
 
 def decode(
@@ -176,7 +178,8 @@ class _Lattice:
         for end in self.starts:
             if at < end <= at + _LONGEST:
                 told.append(self.tell(at, end, state) + _CLOSING_WORDS - 0.9 * (played[-1] - played[end]))
-        return max(told, default=-math.inf) + 0.7 * self.evidence.ends(at, "last")
+        whole = _WHOLE if card_number(state) in (9, _COURSE) else 0.0
+        return max(told, default=-math.inf) + 0.7 * self.evidence.ends(at, "last") + whole
 
     def likelihoods(self, path: Sequence[tuple[int, int]]) -> list[float]:
         """For each start of the path, how likely it is against the other starts between its neighbours."""

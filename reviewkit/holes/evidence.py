@@ -18,12 +18,14 @@ LOOK_AHEAD = 4
 _NEARNESS = (1.0, 0.85, 0.65, 0.5)
 _PAUSE_S = 0.55
 """Speakers and editors leave more than this between two holes; within one, mostly less."""
-_PAUSES = ((0.3, -3.0), (0.5, -1.8), (0.6, -0.4), (0.75, 0.8), (math.inf, 1.8))
+_PAUSES = ((0.3, -3.0), (0.5, -1.8), (0.6, -0.4), (0.75, 0.8), (1.0, 1.5), (math.inf, 2.1))
 """(silence shorter than this in seconds, log odds of a new hole)."""
 _HURRIES = ((8.0, -3.0), (14.0, -1.6), (18.0, -0.6))
 """(fewer seconds than this for a whole hole, log odds)."""
 _OVER = {"holed", "tap", "putts", "updown", "stayed_out"}
 _SCORES = {"score_word", "strokes", "running", "hole_to_par", "total"}
+_UNDER_WAY = {"drop", "lie", "putter", "reload", "again", "tap", "stayed_out", "updown", "putts"}
+"""Nobody begins a hole with these."""
 _PLAYED = {"place", "holed", "tap", "putts"}
 
 
@@ -47,8 +49,9 @@ class Evidence:
 
     def _opening(self, at: int) -> float:
         utterance = self.talk[at]
-        score = self._pause(utterance.gap_s) - 1.5
+        score = self._pause(utterance.gap_s) - 1.2
         score += max((m.weight for m in utterance.mentions if m.kind == "turn"), default=0.0)
+        score -= 1.2 * any(m.kind in _UNDER_WAY for m in utterance.mentions if not m.mood)
         for step, near in enumerate(_NEARNESS):
             if at + step >= len(self.talk):
                 break
@@ -84,8 +87,8 @@ class Evidence:
             if at + step >= len(self.talk):
                 break
             ahead = self.talk[at + step]
-            if step and ahead.gap_s >= 2 * _PAUSE_S and self.pauses_tell:
-                near *= 0.7
+            if step and ahead.gap_s >= _PAUSE_S and self.pauses_tell:
+                near *= 0.4
             for mention in ahead.mentions:
                 if mention.kind == "hole" and isinstance(mention.value, int) and not mention.mood:
                     score += near * mention.weight * (1.3 if mention.value == number else -0.5)
@@ -101,6 +104,8 @@ class Evidence:
                 for m in utterance.mentions:
                     if m.kind == "hole" and isinstance(m.value, int) and not m.mood:
                         total += 0.25 * m.weight if m.value == number else -0.35 * m.weight
+                    elif m.kind in ("played", "to_play") and isinstance(m.value, int) and not m.mood:
+                        total += 0.7 if _fits(m, number) else -0.5
                 row.append(total)
             rows.append(tuple(row))
         return tuple(rows)
@@ -114,7 +119,8 @@ class Evidence:
     @cached_property
     def counts(self) -> dict[str, tuple[float, ...]]:
         """Running sums over the utterances: pars told, holes said to be over, strokes told."""
-        sums: dict[str, list[float]] = {key: [0.0] for key in (*map(str, PARS), "over", "score", "played", "swung")}
+        sums: dict[str, list[float]] = {key: [0.0] for key in (*map(str, PARS), "over", "score", "played", "swung", "restart")}
+        over = False
         for utterance in self.talk:
             for row in sums.values():
                 row.append(row[-1])
@@ -126,7 +132,10 @@ class Evidence:
             ended = any(m.kind in {"holed", "tap", "putts"} and not m.mood for m in utterance.mentions)
             sums["over"][-1] += ended
             sums["score"][-1] += any(m.kind in {"score_word", "strokes"} and not m.mood for m in utterance.mentions)
-            sums["swung"][-1] += any(m.kind in ("club", "place") and m.mood != "other" for m in utterance.mentions)
+            swung = any(m.kind in ("club", "place") and m.mood != "other" for m in utterance.mentions)
+            sums["swung"][-1] += swung
+            sums["restart"][-1] += over and swung
+            over = ended if swung else over or ended
         return {key: tuple(row) for key, row in sums.items()}
 
     def content(self, start: int, end: int) -> float:
@@ -135,9 +144,9 @@ class Evidence:
         pars = sorted((sums[str(par)] for par in PARS), reverse=True)
         score = -1.2 * sum(pars[1:])
         score += 0.0 if sums["played"] else -2.0
-        score += (-3.0, -0.7, 0.0)[min(2, int(sums["swung"]))]
+        score += (-2.0, -0.5, 0.0)[min(2, int(sums["swung"]))]
         score += 1.0 if sums["over"] + sums["score"] else -1.0
-        score -= 0.8 * max(0.0, sums["over"] - 3.0)
+        score -= 0.8 * max(0.0, sums["over"] - 3.0) + 0.9 * max(0.0, sums["restart"] - 1.0)
         seconds = self.talk[end - 1].end_s - self.talk[start].start_s
         hurry = next((cost for least, cost in _HURRIES if seconds < least), 0.0)
         return score + hurry - 0.06 * max(0, end - start - 22)
@@ -145,6 +154,14 @@ class Evidence:
 
 def _plain(mention: Mention, kind: str) -> bool:
     return mention.kind == kind and not mention.mood
+
+
+def _fits(mention: Mention, number: int) -> bool:
+    """Whether "after three holes" or "two to play" can be said on hole `number` of a nine or an eighteen."""
+    value = int(mention.value or 0)
+    if mention.kind == "to_play":
+        return any(nine - value in (number, number - 1) for nine in (9, 18))
+    return any(first + value - 1 in (number, number - 1) for first in (1, 10))
 
 
 def _tee(mention: Mention) -> bool:

@@ -16,7 +16,7 @@ from reviewkit.language.pieces import ENDS, Piece, pieces
 from reviewkit.language.repair import Lexicon
 from reviewkit.model import Transcript, Word
 
-PAUSE_S = 0.9
+PAUSE_S = 0.5
 """A silence that ends a sentence where no mark does."""
 BARE_PAUSE_S = 0.45
 """The same in talk written down without any marks."""
