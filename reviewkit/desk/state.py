@@ -27,7 +27,7 @@ def state_of(
         "title": said(shown.plan.card.course) or said(folder.path.resolve().name),
         "target": shown.plan.target,
         "total": {
-            "strokes": sum(known) if len(known) == len(strokes) else None,
+            "strokes": sum(known) if known and len(known) == len(strokes) else None,
             "to_par": to_par(last.running_to_par if last else None),
             "holes": len(strokes),
         },

@@ -12,7 +12,7 @@ from typing import Any
 
 import pytest
 from starlette.testclient import TestClient
-from support.desks import TOKEN, demo_round
+from support.desks import TOKEN, demo_round, with_footage
 from support.truth import load as load_truth
 from support.truth import round_of, truth_files
 
@@ -21,6 +21,7 @@ from reviewkit.desk.server import build
 from reviewkit.desk.session import Session
 from reviewkit.desk.teach import teach
 from reviewkit.errors import ReviewkitError
+from reviewkit.footage.ffmpeg import run
 from reviewkit.footage.probe import probe
 from reviewkit.log import RoundFolder
 from reviewkit.log.amended import publish
@@ -164,20 +165,50 @@ def test_teaching_writes_a_repair_that_the_next_reading_obeys(tmp_path: Path) ->
         teach(folder, "<script>", "")
 
 
-def test_a_copy_that_plays_is_made_with_progress(tmp_path: Path) -> None:
+def test_a_copy_that_plays_is_made_on_request_with_progress(tmp_path: Path) -> None:
     folder = demo_round(tmp_path)
     (source,) = media_of(folder)
     assert source.original is not None and source.told()["plays"]
     odd = tmp_path / "odd.avi"
-    from reviewkit.footage.ffmpeg import run
-
-    run(["-i", str(source.original), "-t", "3", "-c:v", "mpeg4", "-c:a", "mp2", str(odd)], odd)
+    run(["-i", str(source.original), "-t", "4", "-c:v", "mpeg4", "-c:a", "mp2", str(odd)], odd)
+    folder = with_footage(folder.path, odd)
+    assert media_of(folder)[0].told()["plays"] is False
     shares: list[float] = []
-    copy(odd, source.proxy, 3.0, shares.append)
-    made = probe(source.proxy)
-    assert made.picture is not None and made.picture.codec == "h264"
-    assert shares and shares[-1] > 0.9
-    assert media_of(folder)[0].path == source.proxy
+    copy(odd, tmp_path / "copy.mp4", 4.0, shares.append)
+    assert shares == sorted(shares) and shares[-1] > 0.9
+
+    client = TestClient(build(Session(folder, again), TOKEN, PORT), base_url=f"http://127.0.0.1:{PORT}")
+    assert client.post(f"/{TOKEN}/copy/0", headers=OWN, json={}).status_code == 200
+    until = time.monotonic() + 30
+    while not (told := client.get(f"/{TOKEN}/state", headers=HOST).json()["media"][0])["copied"]:
+        assert time.monotonic() < until
+        time.sleep(0.05)
+    assert told["plays"]
+    made = probe(media_of(folder)[0].proxy)
+    assert made.picture is not None and made.picture.codec == "h264" and abs(made.duration_s - 4) < 0.2
+
+
+def test_a_clash_heads_the_doubts_until_the_person_decides(tmp_path: Path) -> None:
+    folder = demo_round(tmp_path)
+    session = Session(folder, again)
+    hole, stroke = next((shot.hole, shot.stroke) for shot in session.shown.shots if shot.club)
+    row = {"hole": hole, "stroke": stroke}
+    session.act({"action": "set", **row, "field": "club", "value": "2H"})
+    reading = json.loads((folder.path / "reading.json").read_text(encoding="utf-8"))
+    for shot in reading["shots"]:
+        if (shot["hole"], shot["stroke"]) == (hole, stroke):
+            shot["club"] = "LW"
+    (folder.path / "reading.json").write_text(json.dumps(reading), encoding="utf-8")
+    first = session.state()["doubts"][0]
+    assert (first["correction"], first["now"], first["others"]) == (1, "2H", ["LW"])
+    mine = session.act({"action": "accept", **row, "field": "club"})
+    assert all(doubt["correction"] is None for doubt in mine["doubts"])
+    session.act({"action": "undo"})
+    assert session.state()["doubts"][0]["correction"] == 1
+    dropped = session.act({"action": "undo", "id": 1})
+    assert all(doubt["correction"] is None for doubt in dropped["doubts"])
+    clubs = {(shot.hole, shot.stroke): shot.club for shot in session.shown.shots}
+    assert clubs[hole, stroke] == "LW"
 
 
 def test_hostile_talk_stays_text(tmp_path: Path) -> None:
