@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from PIL import Image, ImageFont
 
 FONT = "DejaVu Sans, Verdana, sans-serif"
-CORNERS = 4
+CORNERS = 3
 """Pixels drawn for each one kept, a side, so that edges come out smooth."""
 
 

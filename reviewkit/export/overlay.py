@@ -95,7 +95,7 @@ def write_pictures(job: Job, folder: Path, rate: Rate, size: tuple[int, int]) ->
         name = f"{number:04d}.png"
         frames.append(end - first)
         with whole(folder / name) as part:
-            pixels(panel(state, *size), *size).save(part, format="PNG")
+            pixels(panel(state, *size), *size).save(part, format="PNG", compress_level=1)
         seconds = float((end - first) / rate.fps)
         for start in range(0, ceil(seconds), REPEAT_S):
             lines += [f"file {name}", PRECISE, f"duration {min(seconds - start, REPEAT_S):.6f}"]

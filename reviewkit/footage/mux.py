@@ -112,6 +112,11 @@ def _data_tracks(clips: Sequence[Clip], out: Path) -> tuple[list[int], list[str]
 
 def data_tracks(path: Path) -> list[tuple[int, str]]:
     """Index and four-letter tag of each data track, as ffmpeg lists them (PyAV shows no tags of data)."""
+    import av
+
+    with av.open(str(path)) as container:
+        if not container.streams.data:
+            return []
     command = [find_ffmpeg(), "-hide_banner", "-nostdin", "-i", str(path)]
     done = subprocess.run(command, stdin=subprocess.DEVNULL, capture_output=True, check=False)
     return [(int(index), tag) for index, tag in _DATA.findall(done.stderr.decode("utf-8", "replace"))]
