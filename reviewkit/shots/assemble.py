@@ -59,7 +59,7 @@ def shots(telling: Telling, strokes: int | None, par: int | None, units: str, wo
     if not telling.options:
         return ()
     _, steps = telling.options[telling.nearest(strokes)]
-    lengths = distances(telling.cues, steps, units)
+    lengths = distances(telling.cues, steps, units, par)
     result, near = [], False
     for at, step in enumerate(steps):
         sort = kind(step, lengths[at], near, par)
