@@ -26,6 +26,7 @@ COMMANDS = {
     "clips": "Cut holes, strokes and reels from the footage.",
     "export": "Write a round out for the video, the editor, the description and the sheet.",
     "stats": "Show where the strokes went in one round.",
+    "series": "Show several rounds together: trends, what recurs, what to practise.",
 }
 
 

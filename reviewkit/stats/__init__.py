@@ -13,6 +13,7 @@ from reviewkit.stats.gained import StrokesGained, gained_of, strokes_gained
 from reviewkit.stats.odds import HoleOdds, target_odds
 from reviewkit.stats.play import Play, play_of
 from reviewkit.stats.registry import GROUPS, STATISTICS, Figure, Statistic, chosen
+from reviewkit.stats.series import Series, series
 
 MODULES = (scores, greens, around, putting, faults, skills)
 
@@ -23,11 +24,13 @@ __all__ = [
     "Figure",
     "HoleOdds",
     "Play",
+    "Series",
     "Statistic",
     "StrokesGained",
     "figures",
     "gained_of",
     "play_of",
+    "series",
     "strokes_gained",
     "target_odds",
 ]

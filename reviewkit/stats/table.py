@@ -77,7 +77,8 @@ def as_text(table: Table) -> str:
     """
     grouped = bool(table.columns) and table.columns[0] == "group"
     skip = 1 if grouped else 0
-    rows = [[_plain(cell) for cell in row] for row in table.rows]
+    decimals = [_decimals([row[place] for row in table.rows]) for place in range(len(table.columns))]
+    rows = [[_plain(cell, digits) for cell, digits in zip(row, decimals, strict=True)] for row in table.rows]
     columns = list(table.columns[skip:])
     widths = _widths([columns, *(row[skip:] for row in rows)])
     right = [_is_number(table, place) for place in range(skip, len(table.columns))]
@@ -120,9 +121,17 @@ def _is_number(table: Table, place: int) -> bool:
     return bool(cells) and all(isinstance(cell, int | float) for cell in cells)
 
 
-def _plain(cell: Cell) -> str:
+def _decimals(cells: Sequence[Cell]) -> int:
+    """The most decimals that a column of numbers needs, so that all of it stands alike."""
+    texts = (f"{cell:.6g}" for cell in cells if isinstance(cell, float))
+    return max((len(text.partition(".")[2]) for text in texts if "e" not in text), default=0)
+
+
+def _plain(cell: Cell, decimals: int | None = None) -> str:
     if cell is None:
         return ""
     if isinstance(cell, bool):
         return "true" if cell else "false"
-    return f"{cell:.6g}" if isinstance(cell, float) else str(cell)
+    if isinstance(cell, float):
+        return f"{cell:.6g}" if decimals is None else f"{cell:.{decimals}f}"
+    return str(cell)
