@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from reviewkit.model import HoleSpan, Shot, Utterance, Word
 from reviewkit.shots.chart import Step, readings
@@ -60,10 +60,14 @@ def shots(telling: Telling, strokes: int | None, par: int | None, units: str, wo
         return ()
     _, steps = telling.options[telling.nearest(strokes)]
     lengths = distances(telling.cues, steps, units, par)
-    result, near = [], False
+    result: list[Shot] = []
+    near = False
     for at, step in enumerate(steps):
         sort = kind(step, lengths[at], near, par)
-        result.append(_shot(telling, step, sort, lengths[at], _rest(steps, at), words))
+        shot = _shot(telling, step, sort, lengths[at], _rest(steps, at), words)
+        if step.draft.club == "same":
+            shot = replace(shot, club=result[-1].club if result and sort != "putt" else "")
+        result.append(shot)
         near = _now_near(sort, step, lengths[at], near)
     return tuple(result)
 
@@ -112,7 +116,7 @@ def _shot(telling: Telling, step: Step, sort: str, yards: float | None, rest: st
         start_s=start,
         end_s=end,
         kind=sort,
-        club="" if sort == "putt" else step.draft.club,
+        club="" if sort == "putt" or step.draft.club == "same" else step.draft.club,
         lie=step.lie if step.lie != "unknown" else step.draft.lie,
         distance_yd=yards,
         result="holed" if held else rest,

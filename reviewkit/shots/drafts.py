@@ -61,11 +61,13 @@ def skip_cost(cue: Cue) -> float:
 def draft(cues: Sequence[Cue], first: int, last: int) -> Draft | None:
     """Cues first..last-1 as one stroke or one tally of putts, None when they cannot be."""
     run = cues[first:last]
+    if first and run[0].mention.first <= cues[first - 1].mention.last:
+        return None
     kinds = {cue.kind for cue in run}
     family = _family(run, kinds)
     if not family:
         return None
-    score = _STROKE + _rewards(run) - _crossings(run) - _strains(run, family)
+    score = _STROKE + _rewards(run) - _crossings(run) - _strains(run, family) - _torn(cues, first)
     places = [cue.value for cue in run if cue.kind == "place" and cue.value != "close"]
     close = any(cue.value == "close" for cue in run if cue.kind == "place")
     holed = bool(kinds & {"holed", "tap"}) and "stayed_out" not in kinds and not (close and family == "swing")
@@ -94,8 +96,11 @@ def _family(run: Sequence[Cue], kinds: set[str]) -> str:
         return "updown" if kinds <= {"updown", "putt", "distance", "holed", "tap", "miss"} else ""
     if "tap" in kinds:
         return "tap" if kinds <= {"tap", "putt", "distance", "holed", "putter"} else ""
-    if kinds & {"stayed_out", "putter"} or ("putt" in kinds and _flat(run)):
-        return "putt" if not kinds & {"reload", "club"} and _flat(run) else ""
+    swung = bool(kinds & {"reload", "club"}) or not _flat(run)
+    if not swung and kinds & {"stayed_out", "putter", "putt"}:
+        return "putt"
+    if "putter" in kinds:
+        return ""
     if kinds <= {"holed", "distance", "miss", "again"} and "holed" in kinds:
         return "putt_or_swing"
     return "swing" if kinds & {"club", "place", "strike", "miss", "contact", "reload", "holed"} else ""
@@ -167,6 +172,13 @@ def _strains(run: Sequence[Cue], family: str) -> float:
 
 _ACTIONS = {"club", "strike", "reload", "again", "contact", "lie", "tap", "putter", "stayed_out"}
 _OUTCOMES = {"place", "holed", "tap", "stayed_out", "putts", "miss"}
+
+
+def _torn(cues: Sequence[Cue], first: int) -> float:
+    """What a side or a contact told right after a landing says belongs to that stroke, not to the next."""
+    if not first or cues[first].kind not in ("miss", "contact") or cues[first].utterance != cues[first - 1].utterance:
+        return 0.0
+    return 0.7 if cues[first - 1].kind in ("place", "holed", "distance", "stayed_out") else 0.0
 
 
 def _bareness(run: Sequence[Cue], family: str) -> float:
