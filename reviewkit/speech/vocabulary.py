@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from importlib import resources
 
-LONGEST = 600
-"""Characters: a speech model reads about 220 tokens of prompt, and every token of it costs time."""
+LONGEST = 610
+"""Characters: a speech model reads no more than 223 tokens of prompt, and every token costs time."""
 
 
 def prompt(names: Iterable[str] = ()) -> str:
