@@ -121,12 +121,19 @@ def _swing(ball: Ball, found: Draft, chain: Step | None, par: int | None) -> Ite
         gain -= 1.5
     if found.lie and ball.lie not in ("unknown", found.lie):
         gain -= 0.4
+    if chain is not None and not chain.draft.result and chain.told and not _acts(found):
+        # Where the ball went is the end of the stroke before, not a stroke of its own.
+        gain -= 1.5
     if found.reload and ball.lie != "tee" and ball.strokes == 1 and chain is not None:
         # The first ball's fate was not told, but playing another from the tee tells it.
         gone = replace(chain, draft=replace(chain.draft, result=_gone(chain.draft.result)))
         yield gain - 0.2, *_played(Ball("tee", 2), found, gone)
         return
     yield gain, *_played(ball, found, chain)
+
+
+def _acts(found: Draft) -> bool:
+    return bool(found.club or found.shape or found.reload or found.contact)
 
 
 def _gone(result: str) -> str:
@@ -137,9 +144,14 @@ def _putt(ball: Ball, found: Draft, chain: Step | None) -> Iterator[tuple[float,
     gain = found.score - (0.3 if found.family == "putt_or_swing" and ball.lie == "fringe" else 0.0)
     made = replace(found, shape="putt")
     for cost, green, steps in _onto_green(ball, chain, found.family != "tap"):
-        if found.family == "tap" and green.putts == 0 and not _close(steps):
+        tap = found.family == "tap"
+        if tap and green.putts == 0 and not _close(steps):
             cost -= 0.5
         yield gain + cost, *_played(green, made, steps)
+        if made.result == "holed" and green.lie == "green" and green.putts == 0:
+            missed = Draft(_end(steps), _end(steps), 0.0, "putt", shape="putt", result="green")
+            between, before = _played(green, missed, steps, told=False)
+            yield gain + cost - (0.4 if tap else 1.5), *_played(between, made, before)
 
 
 def _close(chain: Step | None) -> bool:

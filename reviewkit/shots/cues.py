@@ -51,7 +51,18 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
         for mention in utterance.mentions
         if mention.kind in KINDS and _counts(mention)
     ]
-    return tuple(_without_late_loss(_without_idle_provisional(found)))
+    return tuple(_without_late_loss(_without_idle_provisional(_without_lofts(found))))
+
+
+def _without_lofts(found: list[Cue]) -> list[Cue]:
+    """ "The 56" is a club: a number that names one is no length."""
+    clubs = [cue.mention for cue in found if cue.kind == "club"]
+    return [cue for cue in found if cue.kind != "distance" or not any(_names(cue, club) for club in clubs)]
+
+
+def _names(length: Cue, club: Mention) -> bool:
+    overlap = club.first <= length.mention.last and length.mention.first <= club.last
+    return overlap and length.value in (str(club.value), str(club.value)[:1])
 
 
 def _counts(mention: Mention) -> bool:
