@@ -29,4 +29,8 @@ def write_into(job: Job, out: Path, footage: Sequence[Path] = ()) -> list[str]:
         chapters = [replace(item, title=shorten(item.title, MOST_TITLE_BYTES)) for item in chapters]
         if len(chapters) > MOST_ENTRIES:
             notes.append(f"some players show the first {MOST_ENTRIES} of these {len(chapters)} chapters.")
-    return notes + mux(timeline, text_of(chapters), out)
+    marks = [
+        (round(item.start_s * 1000), round(item.end_s * 1000), shorten(item.title, MOST_TITLE_BYTES))
+        for item in chapters
+    ]
+    return notes + mux(timeline, text_of(chapters), marks, out)

@@ -1,8 +1,9 @@
 """Chapters into footage without decoding it: every picture, sound and subtitle packet stays as it is.
 
-MP4 and QuickTime hold timed data of one kind only (`gpmd`, camera telemetry) when ffmpeg writes them;
-Matroska holds none. A camera's time code is data too, but lives on as a tag from which the container makes
-the track anew. An old chapter list gives way to the new one.
+One MP4 or QuickTime file that becomes another is copied and appended to, see `footage.append`. Everything
+else goes through ffmpeg, which writes timed data of one kind only into MP4 and QuickTime (`gpmd`, camera
+telemetry) and none into Matroska. A camera's time code is data too, but lives on as a tag from which the
+container makes the track anew. An old chapter list gives way to the new one.
 """
 
 from __future__ import annotations
@@ -16,6 +17,7 @@ from pathlib import Path
 
 from reviewkit.errors import FileError, ReviewkitError
 from reviewkit.files import whole, write_text
+from reviewkit.footage.append import Mark, append_chapters, header_of
 from reviewkit.footage.ffmpeg import find_ffmpeg, run
 from reviewkit.footage.timeline import Clip, Timeline
 
@@ -26,13 +28,23 @@ _DATA = re.compile(r"Stream #0:(\d+).*?: Data: [^(]*\((\S{4}) /")
 _BRANDS = ("major_brand", "minor_version", "compatible_brands")
 
 
-def mux(timeline: Timeline, chapters: str, out: Path) -> list[str]:
-    """Write the clips as one file at `out` with the FFMETADATA text `chapters`; returns what was left out.
+def mux(timeline: Timeline, chapters: str, marks: Sequence[Mark], out: Path) -> list[str]:
+    """Write the clips as one file at `out` with chapters; returns what was left out.
 
+    `chapters` is FFMETADATA text and `marks` the same chapters with titles of 255 bytes at most.
     Raises FileError for a container that holds no chapters, for an `out` that is a clip itself or a disk
     too full, and SourceError when the clips cannot be joined as they are.
     """
     _check(timeline, out)
+    source = timeline.clips[0].media.path
+    if len(timeline.clips) == 1 and _family(source) == _family(out) and (header := header_of(source)):
+        with whole(out) as part:
+            append_chapters(source, header, marks, part)
+        return []
+    return _through_ffmpeg(timeline, chapters, out)
+
+
+def _through_ffmpeg(timeline: Timeline, chapters: str, out: Path) -> list[str]:
     kept, left_out = _data_tracks(timeline.clips, out)
     with tempfile.TemporaryDirectory(prefix="reviewkit-") as scratch:
         listing = Path(scratch) / "chapters.ffmeta"
@@ -44,6 +56,12 @@ def mux(timeline: Timeline, chapters: str, out: Path) -> list[str]:
             streams = [*_maps(kept), "-c", "copy", *_subtitles(first, out), *_tags(first, out)]
             run([*arguments, *streams, part], about=out)
     return left_out
+
+
+def _family(path: Path) -> str:
+    """Files of one family may be copied into each other as they are."""
+    suffix = path.suffix.lower()
+    return {".m4v": ".mp4", ".m4a": ".mp4"}.get(suffix, suffix)
 
 
 def clips_input(clips: Sequence[Clip], scratch: Path) -> list[str | Path]:

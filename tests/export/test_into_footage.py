@@ -12,6 +12,7 @@ from typing import Any
 
 import av
 import jsonschema
+import mutagen.mp4
 import pytest
 from hypothesis import Phase, example, given, settings
 from hypothesis import strategies as st
@@ -22,6 +23,7 @@ from reviewkit.export import Choices, Job, ffmetadata, find, matroska, write
 from reviewkit.export.base import one_line
 from reviewkit.export.chapters import Chapter, chapters_of
 from reviewkit.export.into_footage import write_into
+from reviewkit.footage.append import header_of
 from reviewkit.footage.ffmpeg import run
 from reviewkit.log import RoundFolder
 from reviewkit.timecode import parse
@@ -90,6 +92,57 @@ def test_packets_rotation_and_tags_stay(tmp_path: Path, footage: Path, suffix: s
         (pytest.approx(c.start_s, abs=1e-6), pytest.approx(c.end_s, abs=1e-6), c.title)
         for c in chapters_of(job)
     ]
+
+
+@pytest.mark.parametrize("front", [False, True], ids=["header last", "header first"])
+def test_a_file_without_chapters_stays_byte_for_byte(tmp_path: Path, footage: Path, front: bool) -> None:
+    """Appended chapters, read by PyAV (the text track) and mutagen (the short list)."""
+    plain, out = tmp_path / "plain.mp4", tmp_path / "out.mp4"
+    place = ["-movflags", "+use_metadata_tags" + ("+faststart" if front else "")]
+    run(
+        [
+            "-y",
+            "-i",
+            footage,
+            "-map",
+            "0:v",
+            "-map",
+            "0:a",
+            "-map_chapters",
+            "-1",
+            "-c",
+            "copy",
+            *place,
+            plain,
+        ],
+        plain,
+    )
+    job = Job(filmed(tmp_path, plain), Choices(title=HARD))
+    assert write_into(job, out) == []
+    old, new = plain.read_bytes(), out.read_bytes()
+    changed = [place for place in range(len(old)) if old[place] != new[place]]
+    assert len(changed) <= 4 and old[changed[0] : changed[0] + 4] == b"moov"
+    before, after = facts(plain), facts(out)
+    assert packets(out) == packets(plain)
+    assert {**after, "chapters": []} == {**before, "chapters": []} and before["chapters"] == []
+    wanted = [
+        (pytest.approx(c.start_s, abs=1e-3), pytest.approx(c.end_s, abs=1e-3), c.title)
+        for c in chapters_of(job)
+    ]
+    assert after["chapters"] == wanted
+    listed = [(c.start, c.title) for c in mutagen.mp4.MP4(out).chapters]
+    assert listed == [(pytest.approx(c.start_s, abs=1e-3), c.title) for c in chapters_of(job)]
+    # A second time there are chapters already, and they give way to the new ones.
+    again = tmp_path / "again.mp4"
+    write_into(Job(filmed(tmp_path / "more", out), Choices(title="No. {hole}")), again)
+    assert [item[2] for item in facts(again)["chapters"]] == ["Opening", "No. 1", "No. 2", "No. 3", "Closing"]
+    assert packets(again) == packets(plain)
+
+
+@pytest.mark.parametrize("data", [b"", b"no boxes at all", b"\0\0\0\x08moov", b"\0\0\0\0mdat" + bytes(40)])
+def test_files_that_are_not_mp4_are_left_to_ffmpeg(tmp_path: Path, data: bytes) -> None:
+    (tmp_path / "x.mp4").write_bytes(data)
+    assert header_of(tmp_path / "x.mp4") is None
 
 
 def test_clips_are_joined_on_the_rounds_timeline(tmp_path: Path, footage: Path) -> None:
