@@ -15,7 +15,14 @@ LONGEST = 12
 @click.option("--as", "form", type=click.Choice(["text", "csv", "json", "markdown"]), default="text")
 @click.option("--store", type=click.Path(path_type=Path), help="Summaries' file  [FOLDER/series.parquet]")
 @click.option("--no-store", is_flag=True, help="Keep no summaries between calls.")
-def command(folders: tuple[Path, ...], form: str, store: Path | None, no_store: bool) -> None:
+@click.option(
+    "--plots",
+    type=click.Path(path_type=Path),
+    help="Also draw scores and practice into this folder.",
+)
+def command(
+    folders: tuple[Path, ...], form: str, store: Path | None, no_store: bool, plots: Path | None
+) -> None:
     """All rounds in FOLDER...: results, trends, what recurs, what to practise, the next round's chance.
 
     A FOLDER is a round folder or one with rounds below it. Rounds stand by when they were recorded if all of
@@ -28,5 +35,13 @@ def command(folders: tuple[Path, ...], form: str, store: Path | None, no_store: 
 
     found = round_folders(folders)
     kept = None if no_store else store or folders[0] / NAME
+    series = series_of(summaries(found, kept))
     most = LONGEST if form in ("text", "markdown") else None
-    click.echo(render(series_tables(series_of(summaries(found, kept)), most), form), nl=False)
+    click.echo(render(series_tables(series, most), form), nl=False)
+    if plots:
+        from reviewkit.report.plot_odds import SUFFIXES, save_plot
+        from reviewkit.report.plot_series import plot_practice, plot_scores
+
+        for name, figure in (("scores", plot_scores(series)), ("practice", plot_practice(series))):
+            for suffix in SUFFIXES:
+                save_plot(figure, plots / f"{name}{suffix}")

@@ -28,6 +28,9 @@ VIEWS = ("figures", "holes", "strokes", "clubs", "odds", "conditions")
 )
 @click.option("--as", "form", type=click.Choice(["text", "csv", "json", "markdown"]), default="text")
 @click.option("--explain", is_flag=True, help="Add each figure's definition and source.")
+@click.option(
+    "--plot", type=click.Path(path_type=Path), help="Also draw the odds of the target into a .svg or .png."
+)
 @click.option("--list", "listing", is_flag=True, help="List the statistics by name; ROUND is not read.")
 def command(
     round_folder: Path,
@@ -35,6 +38,7 @@ def command(
     views: tuple[str, ...],
     form: str,
     explain: bool,
+    plot: Path | None,
     listing: bool,
 ) -> None:
     """Where the strokes went in ROUND: all statistics, or those named.
@@ -53,6 +57,19 @@ def command(
     wanted = VIEWS if "all" in views else views
     tables = [_table(folder, view, names, form, explain) for view in wanted]
     click.echo(render(tables, form), nl=False)
+    if plot:
+        _draw(folder, plot)
+
+
+def _draw(folder: RoundFolder, path: Path) -> None:
+    from reviewkit.errors import FolderError
+    from reviewkit.report.plot_odds import plot_odds, save_plot
+    from reviewkit.stats import target_odds
+
+    rows = target_odds(folder)
+    if not rows:
+        raise FolderError(folder.path, "has no target to draw.", "Read the round again with --target.")
+    save_plot(plot_odds(rows, folder.path.name), path)
 
 
 def _table(folder: RoundFolder, view: str, names: tuple[str, ...], form: str, explain: bool) -> Table:

@@ -6,14 +6,15 @@ import csv
 import io
 import json
 from pathlib import Path
+from xml.etree import ElementTree
 
 import pytest
 from click.testing import CliRunner
-from support.truth import save_truth, truth_files
+from support.truth import load, save_truth, truth_files
 
 from reviewkit import open_round
 from reviewkit.cli import stats
-from reviewkit.errors import FolderError, ReviewkitError
+from reviewkit.errors import FileError, FolderError, ReviewkitError
 from reviewkit.stats import STATISTICS, Play, figures, play_of
 
 
@@ -60,6 +61,16 @@ def test_every_statistic_is_listed_and_can_be_asked_for(folder: Path) -> None:
 
 def _play(folder: Path) -> Play:
     return play_of(open_round(folder))
+
+
+def test_the_odds_are_drawn(tmp_path: Path) -> None:
+    path = next(path for path in truth_files() if load(path)["target"] is not None)
+    made = save_truth(path, tmp_path / "round").path
+    shown(str(made), "putts", "--plot", str(tmp_path / "odds.svg"))
+    text = "".join(ElementTree.parse(tmp_path / "odds.svg").getroot().itertext())
+    assert "chance of the target" in text
+    with pytest.raises(FileError, match="no picture"):
+        shown(str(made), "putts", "--plot", str(tmp_path / "odds.bmp"))
 
 
 def test_mistakes_are_told(folder: Path, tmp_path: Path) -> None:
