@@ -39,7 +39,7 @@ def plot_odds(rows: Sequence[HoleOdds], title: str = "") -> Figure:
 
 
 def save_plot(figure: Figure, path: Path) -> None:
-    """Write an SVG (text as text, the same bytes each time) or PNG, by suffix. Raises FileError for another."""
+    """Write an SVG (text as text, the same bytes each time) or PNG, by suffix. Raises FileError."""
     import matplotlib
 
     if path.suffix.lower() not in SUFFIXES:
