@@ -67,7 +67,7 @@ def draft(cues: Sequence[Cue], first: int, last: int) -> Draft | None:
     family = _family(run, kinds)
     if not family:
         return None
-    score = _STROKE + _rewards(run) - _crossings(run) - _strains(run, family) - _torn(cues, first)
+    score = _STROKE + _rewards(run, family) - _crossings(run) - _strains(run, family) - _torn(cues, first)
     places = [cue.value for cue in run if cue.kind == "place" and cue.value != "close"]
     close = any(cue.value == "close" for cue in run if cue.kind == "place")
     holed = bool(kinds & {"holed", "tap"}) and "stayed_out" not in kinds and not (close and family == "swing")
@@ -101,7 +101,7 @@ def _family(run: Sequence[Cue], kinds: set[str]) -> str:
         return "putt"
     if "putter" in kinds:
         return ""
-    if kinds <= {"holed", "distance", "miss", "again"} and "holed" in kinds:
+    if kinds <= {"holed", "distance", "miss", "again"} and kinds & {"holed", "miss"}:
         return "putt_or_swing"
     return "swing" if kinds & {"club", "place", "strike", "miss", "contact", "reload", "holed"} else ""
 
@@ -112,7 +112,7 @@ def _flat(run: Sequence[Cue]) -> bool:
     return not swings and all(cue.value in ("close", "green") for cue in run if cue.kind == "place")
 
 
-def _rewards(run: Sequence[Cue]) -> float:
+def _rewards(run: Sequence[Cue], family: str) -> float:
     """Each kind once, at its heaviest cue; words that name the stroke count more than bare hitting."""
     best: dict[str, float] = {}
     for cue in run:
@@ -123,6 +123,8 @@ def _rewards(run: Sequence[Cue]) -> float:
             worth = 0.4
         if cue.meant and cue.kind in ("club", "strike"):
             worth *= 0.5
+        if cue.kind == "stayed_out" and family == "swing":
+            worth = 0.0
         best[cue.kind] = max(best.get(cue.kind, 0.0), worth)
     return sum(best.values())
 
@@ -167,6 +169,8 @@ def _strains(run: Sequence[Cue], family: str) -> float:
             cost += 0.7
         elif landed_at >= 0 and cue.kind == "strike":
             cost += 0.1
+        elif cue.kind == "stayed_out" and family == "swing" and _on_green_by(run[:at]):
+            cost += 1.6
     return cost
 
 
@@ -174,11 +178,17 @@ _ACTIONS = {"club", "strike", "reload", "again", "contact", "lie", "tap", "putte
 _OUTCOMES = {"place", "holed", "tap", "stayed_out", "putts", "miss"}
 
 
+def _on_green_by(run: Sequence[Cue]) -> bool:
+    """The words so far put the ball on the green: it is a putt that stays out then."""
+    short = any(cue.kind == "distance" and cue.mention.unit in ("ft", "in") for cue in run)
+    return short or any(cue.kind == "place" and cue.value in ("green", "close") for cue in run)
+
+
 def _torn(cues: Sequence[Cue], first: int) -> float:
     """What a side or a contact told right after a landing says belongs to that stroke, not to the next."""
     if not first or cues[first].kind not in ("miss", "contact") or cues[first].utterance != cues[first - 1].utterance:
         return 0.0
-    return 0.7 if cues[first - 1].kind in ("place", "holed", "distance", "stayed_out") else 0.0
+    return 1.2 if cues[first - 1].kind in ("place", "holed", "distance", "stayed_out") else 0.0
 
 
 def _bareness(run: Sequence[Cue], family: str) -> float:
