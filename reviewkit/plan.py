@@ -12,6 +12,10 @@ device = "cpu"
 rules = "my-rules.toml"
 sort = "time"
 cuts = false
+
+[conditions]                     # what the yardages played like; wind along the line, head wind positive
+temperature_c = 8
+wind_kmh = 20
 """
 
 from __future__ import annotations
@@ -46,6 +50,7 @@ class Wish:
     rules: Path | None = None
     sort: str | None = None
     cuts: bool | None = None
+    conditions: tuple[tuple[str, float], ...] | None = None
 
     def over(self, other: Wish) -> Wish:
         """This wish, and `other` where this one says nothing."""
@@ -66,6 +71,7 @@ class Wish:
             units=self.units or "",
             names=names,
             language=self.language or "en",
+            conditions=self.conditions or (),
         )
 
 
@@ -131,6 +137,7 @@ def _wish(data: Mapping[str, object], path: Path) -> Wish:
         rules=None if rules is None else path.parent / rules,
         sort=_one_of(data, "sort", SORTS),
         cuts=cuts,
+        conditions=_conditions(data.get("conditions")),
     )
     wish.plan()
     return wish
@@ -143,6 +150,16 @@ def _card(data: Mapping[str, object], path: Path) -> Card | None:
     if name is not None:
         return load_card(path.parent / name)
     return card_of({"hole": data["hole"]}, path) if "hole" in data else None
+
+
+def _conditions(table: object) -> tuple[tuple[str, float], ...] | None:
+    if table is None:
+        return None
+    if not isinstance(table, dict) or not all(type(number) in (int, float) for number in table.values()):
+        raise ReviewkitError(
+            "conditions is not a table of numbers.", "Write [conditions], temperature_c = 8."
+        )
+    return tuple((str(name), float(number)) for name, number in table.items())
 
 
 def _text(data: Mapping[str, object], key: str) -> str | None:

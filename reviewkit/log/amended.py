@@ -96,4 +96,5 @@ def _plan(row: dict[str, Any]) -> Plan:
         units=row.get("units") or "",
         names=tuple(row.get("names") or ()),
         language=row.get("language") or "en",
+        conditions=tuple((name, number) for name, number in row.get("conditions") or ()),
     )

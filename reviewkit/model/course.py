@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from reviewkit.errors import ValueRuleError
-from reviewkit.model.values import MAX_HOLE, between
+from reviewkit.model.values import MAX_HOLE, between, one_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,13 +41,20 @@ class Card:
         return next((line for line in self.holes if line.hole == number), None)
 
 
+CONDITIONS = (
+    *("temperature_c", "temperature_f", "wind_mph", "wind_kmh"),
+    *("altitude_m", "altitude_ft", "slope_yd"),
+)
+"""What may be known of the day; wind is along the line of play, head wind positive."""
+
+
 @dataclass(frozen=True, slots=True)
 class Plan:
     """What the player says beforehand, all of it optional.
 
     `order` is the holes in order of play, empty when not known; `target` is to par; `units` is "yd" or "m"
     for distances told without a unit, empty to let the talk decide; `names` are course and partner names,
-    added to the listener's vocabulary.
+    added to the listener's vocabulary. `conditions` are numbers by the names of CONDITIONS.
     """
 
     card: Card = Card()
@@ -56,8 +63,11 @@ class Plan:
     units: str = ""
     names: tuple[str, ...] = ()
     language: str = "en"
+    conditions: tuple[tuple[str, float], ...] = ()
 
     def __post_init__(self) -> None:
+        for name, _ in self.conditions:
+            one_of("condition", name, CONDITIONS)
         if self.units not in ("", "yd", "m"):
             raise ValueRuleError(f"units '{self.units}' is not yd or m.")
         if len(set(self.order)) < len(self.order):

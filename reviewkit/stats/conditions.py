@@ -1,8 +1,8 @@
 """What a yardage played like in cold, wind, height above the sea and slope, and what fell short for it.
 
 The sources of tables/carry.csv disagree; their disagreement is shown as a range. Conditions are the numbers
-in the `conditions` of round.json; words such as "into the breeze" (tables/condition_words.csv) give a
-direction without a number, and are reported as told, never turned into yards.
+in the plan's `conditions`, from round.toml; words such as "into the breeze" (tables/condition_words.csv) give
+a direction without a number, and are reported as told, never turned into yards.
 """
 
 from __future__ import annotations
@@ -14,6 +14,7 @@ from functools import cache
 
 from reviewkit.errors import FolderError
 from reviewkit.log import RoundFolder
+from reviewkit.model.course import CONDITIONS
 from reviewkit.stats.benchmark import table_rows
 from reviewkit.stats.clubs import at_green
 from reviewkit.stats.play import Play
@@ -110,24 +111,22 @@ def told_words(text: str) -> tuple[str, ...]:
 
 
 def conditions_of(folder: RoundFolder) -> Conditions:
-    """`conditions` of round.json: temperature_c or _f, wind_mph or _kmh (head positive), altitude_m or _ft,
-    slope_yd. Raises FolderError for another key or what is not a number."""
-    kept = folder.meta.get("conditions") or {}
+    """The conditions of the plan in round.json. Raises FolderError for what is no number."""
+    kept = (folder.meta.get("plan") or {}).get("conditions") or ()
     try:
-        return conditions_from(kept)
-    except (TypeError, ValueError, AttributeError) as error:
+        return conditions_from(dict(kept))
+    except (TypeError, ValueError) as error:
         raise FolderError(
-            folder.round_json, f"holds conditions that cannot be used ({error}).", f"Known are {KEYS}."
+            folder.round_json,
+            f"holds conditions that cannot be used ({error}).",
+            f"Known are {', '.join(CONDITIONS)}.",
         ) from error
 
 
-KEYS = "temperature_c, temperature_f, wind_mph, wind_kmh, altitude_m, altitude_ft, slope_yd"
-
-
 def conditions_from(kept: Mapping[str, float | int | str]) -> Conditions:
-    """Conditions from named numbers in either system. Raises ValueError for a name not in KEYS."""
+    """Conditions from named numbers in either system. Raises ValueError for a name not in CONDITIONS."""
     for name in kept:
-        if name not in KEYS.split(", "):
+        if name not in CONDITIONS:
             raise ValueError(f"'{name}' is not known")
     numbers = {name: float(value) for name, value in kept.items()}
     celsius, kmh, metres = (numbers.get(name) for name in ("temperature_c", "wind_kmh", "altitude_m"))

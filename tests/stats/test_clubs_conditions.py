@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import json
+from dataclasses import asdict
 from pathlib import Path
 
 import pytest
 from support.truth import save_truth, truth_files
 
-from reviewkit.errors import FolderError
+from reviewkit.errors import CardError, FolderError
 from reviewkit.model import HoleScore, Plan, Shot
+from reviewkit.plan import load_wish
 from reviewkit.stats.clubs import clubs
 from reviewkit.stats.conditions import (
     Conditions,
@@ -97,6 +100,19 @@ def test_directions_told(words: str, told: tuple[str, ...]) -> None:
 def test_conditions_with_an_unknown_name_are_told(tmp_path: Path) -> None:
     path = truth_files()[0]
     folder = save_truth(path, tmp_path / "round")
-    folder.__dict__["meta"] = {**folder.meta, "conditions": {"temprature_c": 8}}
+    folder.__dict__["meta"] = {**folder.meta, "plan": {"conditions": [["temprature_c", 8]]}}
     with pytest.raises(FolderError, match="temprature_c"):
         conditions_of(folder)
+
+
+def test_conditions_in_round_toml_reach_the_figures(tmp_path: Path) -> None:
+    (tmp_path / "round.toml").write_text("[conditions]\ntemperature_c = 10\nwind_kmh = 16.09344\n")
+    plan = load_wish(tmp_path / "round.toml").plan()
+    folder = save_truth(truth_files()[0], tmp_path / "round")
+    folder.__dict__["meta"] = json.loads(json.dumps({**folder.meta, "plan": asdict(plan)}))
+    found = conditions_of(folder)
+    assert (found.temperature_f, found.wind_mph) == (50.0, pytest.approx(10))
+    for wrong in ("[conditions]\nweather = 3\n", "conditions = 8\n", "[conditions]\nwind_kmh = true\n"):
+        (tmp_path / "round.toml").write_text(wrong)
+        with pytest.raises(CardError):
+            load_wish(tmp_path / "round.toml")
