@@ -30,6 +30,10 @@ _WHOLE = 1.2
 """Most rounds end where a nine does."""
 
 
+_Table = dict[int, dict[int, tuple[float, tuple[int, int] | None]]]
+"""Utterance -> state -> (score, node before)."""
+
+
 def decode(
     talk: Talk, plan: Plan, cuts: Sequence[float] = (), facts: Sequence[HoleFact] = ()
 ) -> tuple[HoleSpan, ...]:
@@ -139,14 +143,18 @@ class _Lattice:
         return sorted({*_USUAL_STARTS, *named} & set(self.numbers))
 
     def _best_from(self, opener: int) -> tuple[float, list[tuple[int, int]]]:
-        table: dict[tuple[int, int], tuple[float, tuple[int, int] | None]] = {}
-        for at in self.starts:
+        table: _Table = {at: {} for at in self.starts}
+        finals = []
+        for order, at in enumerate(self.starts):
+            states = table[at]
             score = self.first(at, opener) + self.enter(at, opener)
-            if score > table.get((at, opener), (-math.inf, None))[0]:
-                table[at, opener] = (score, None)
-            for state in [state for node, state in table if node == at]:
-                self._spread(at, state, opener, table)
-        finals = [(table[node][0] + self._final(*node), node) for node in table]
+            if opener not in states or score > states[opener][0]:
+                states[opener] = (score, None)
+            hopeless = max(score for score, _ in states.values()) - _MARGIN
+            for state, (score, _) in list(states.items()):
+                if score > hopeless:
+                    self._spread(order, state, opener, table)
+                    finals.append((score + self._final(at, state), (at, state)))
         if not finals:
             return -math.inf, []
         score, node = max(finals)
@@ -154,22 +162,23 @@ class _Lattice:
         walker: tuple[int, int] | None = node
         while walker is not None:
             path.append(walker)
-            walker = table[walker][1]
+            walker = table[walker[0]][walker[1]][1]
         return score, path[::-1]
 
-    def _spread(
-        self, at: int, state: int, opener: int, table: dict[tuple[int, int], tuple[float, tuple[int, int] | None]]
-    ) -> None:
-        base = table[at, state][0]
+    def _spread(self, order: int, state: int, opener: int, table: _Table) -> None:
+        """Offer every later start what comes after hole `state` begun at start number `order`."""
+        at = self.starts[order]
+        base = table[at][state][0]
         following = self.follow(state, opener)
-        for later in self.starts:
-            if not at < later <= at + _LONGEST:
-                continue
+        for later in self.starts[order + 1 :]:
+            if later > at + _LONGEST:
+                break
             told = base + self.tell(at, later, state)
+            states = table[later]
             for after, odds in following:
                 score = told + odds + self.enter(later, after)
-                if score > table.get((later, after), (-math.inf, None))[0]:
-                    table[later, after] = (score, (at, state))
+                if after not in states or score > states[after][0]:
+                    states[after] = (score, (at, state))
 
     def _final(self, at: int, state: int) -> float:
         """The last hole, with closing words after it or none."""
@@ -198,6 +207,8 @@ class _Lattice:
         return result
 
 
+_MARGIN = 14.0
+"""A node so much worse than the best at the same utterance is not followed."""
 _NOTHING = -12.0
 """A reading worse than this is none."""
 
