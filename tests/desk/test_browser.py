@@ -146,8 +146,7 @@ def test_boundaries_are_dragged_joined_and_split(browser: Any, folder: RoundFold
         assert complaints == []
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-@pytest.mark.parametrize("width", [390, 1280])
+@pytest.mark.parametrize(("scheme", "width"), [("light", 1280), ("dark", 390)])
 def test_axe_finds_nothing_serious(browser: Any, folder: RoundFolder, scheme: str, width: int) -> None:
     with desk_of(folder) as (address, _):
         size = {"width": width, "height": 900}

@@ -46,12 +46,16 @@ def wrongs(state: Mapping[str, Any], truth: Mapping[str, Any]) -> Iterator[Wrong
     for number in (number for number in real if number in seen):
         want, got = real[number], seen[number]
         row = {"action": "set", "hole": number, "stroke": None}
-        for field in ("par", "strokes"):
-            if got[field] != str(want[field]):
-                yield Wrong(f"{number} {field}", {**row, "field": field, "value": str(want[field])})
+        if got["par"] != str(want["par"]):
+            yield Wrong(f"{number} par", {**row, "field": "par", "value": str(want["par"])})
     for number in real:
         wanted = [shot for shot in truth["shots"] if shot["hole"] == number]
-        yield from _wrong_shots(number, wanted, seen[number]["shots"] if number in seen else [])
+        yield from _wrong_rows(number, wanted, seen[number]["shots"] if number in seen else [])
+        score = str(real[number]["strokes"])
+        if number in seen and seen[number]["strokes"] != score:
+            asked = {"action": "set", "hole": number, "stroke": None, "field": "strokes", "value": score}
+            yield Wrong(f"{number} strokes", asked)
+        yield from _wrong_columns(number, wanted, seen[number]["shots"] if number in seen else [])
 
 
 def _wrong_starts(seen: Mapping[int, Any], real: Mapping[int, Any]) -> Iterator[Wrong]:
@@ -66,7 +70,8 @@ def _wrong_starts(seen: Mapping[int, Any], real: Mapping[int, Any]) -> Iterator[
         yield Wrong(f"{number} start", {**asked, "value": str(real[number]["start_s"])})
 
 
-def _wrong_shots(number: int, wanted: list[Any], got: list[Any]) -> Iterator[Wrong]:
+def _wrong_rows(number: int, wanted: list[Any], got: list[Any]) -> Iterator[Wrong]:
+    """Strokes that are too many and strokes that are missing; the score often follows from them."""
     paired = dict(align(wanted, got))
     for place, shot in enumerate(got):
         if place not in paired.values():
@@ -77,9 +82,12 @@ def _wrong_shots(number: int, wanted: list[Any], got: list[Any]) -> Iterator[Wro
             stroke = before[-1]["stroke"] + 1 + int(before[-1]["penalty_strokes"] or 0) if before else 1
             asked = {"action": "add", "hole": number, "stroke": stroke, "at_s": shot["at_s"]}
             yield Wrong(f"{number} missed", {**asked, "columns": _columns(shot)})
-            continue
-        row = got[paired[place]]
-        for field, value in _columns(shot).items():
+
+
+def _wrong_columns(number: int, wanted: list[Any], got: list[Any]) -> Iterator[Wrong]:
+    for i, j in align(wanted, got):
+        row = got[j]
+        for field, value in _columns(wanted[i]).items():
             if not _same(field, row[field], value):
                 asked = {"action": "set", "hole": number, "stroke": row["stroke"], "field": field}
                 yield Wrong(
