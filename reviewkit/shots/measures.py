@@ -16,6 +16,7 @@ from reviewkit.shots.cues import Cue
 _LONGEST_PUTT_YD = 45.0
 _HOLES = {3: (70.0, 275.0), 4: (225.0, 530.0), 5: (420.0, 680.0), None: (100.0, 680.0)}
 """Lengths that a hole of such a par may have, in yards; common practice of the trade, no source."""
+_SHORT_MOODS = ("", "togo", "plan")
 _ENDINGS = ("place", "holed", "tap", "stayed_out", "putts")
 _LEFT_OVER = re.compile(r"^(?:leav|left|down to|to )|\bmyself\b")
 
@@ -93,7 +94,7 @@ def _club_at(cues: Sequence[Cue], first: int, last: int) -> int:
 def _to_tee(cues: Sequence[Cue], stop: int, units: str, par: int | None) -> int | None:
     """The hole's length, wherever it is told; else a number told before the tee shot lands that can be one."""
     low, high = _HOLES.get(par, _HOLES[None])
-    moods = [("length",), ("togo", "bare", "")]
+    moods = [("length",), ("togo", "bare", "", "plan")]
     for end, wanted in ((len(cues), moods[0]), (stop, moods[1])):
         for at in range(end):
             cue = cues[at]
@@ -115,7 +116,7 @@ def _to_swing(cues: Sequence[Cue], start: int, step: Step, stop: int, units: str
         after_club = own and at > club and cues[club].kind == "club"
         if cue.mention.mood == "togo" and not (after_club and _LEFT_OVER.search(cue.mention.text)):
             chosen = at
-        elif own and chosen is None and cue.mention.mood in ("bare", "") and yards(cue, units) >= 12:
+        elif own and chosen is None and cue.mention.mood in ("bare", "", "plan") and yards(cue, units) >= 12:
             short = cue.mention.mood == "" and "short" in _next_words(cues, at)
             chosen = None if short else at
     return chosen
@@ -130,7 +131,7 @@ def _to_putt(cues: Sequence[Cue], start: int, stop: int, units: str, before: flo
     """The first short length told after the stroke before and before this putt is decided."""
     for at in range(start, stop):
         cue = cues[at]
-        if cue.kind != "distance" or cue.mention.mood not in ("", "togo"):
+        if cue.kind != "distance" or cue.mention.mood not in _SHORT_MOODS:
             continue
         short = cue.mention.unit in ("ft", "in", "m") or (units == "m" and not cue.mention.unit)
         length = yards(cue, units)
