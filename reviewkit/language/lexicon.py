@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import tomllib
 from functools import lru_cache
 from pathlib import Path
@@ -11,8 +12,8 @@ from reviewkit.errors import CardError
 from reviewkit.language.repair import Lexicon, Pattern, Repair, patterns
 
 LEXICON = Path(__file__).parents[1] / "rules" / "lexicon.toml"
-_LISTS = ("heard", "before", "after", "not_before", "not_after", "near")
-_KEYS = {*_LISTS, "meant", "below", "examples", "counterexamples"}
+_COMPANY = ("before", "after", "not_before", "not_after", "near")
+_KEYS = {*_COMPANY, "heard", "meant", "swap", "below", "examples", "counterexamples"}
 
 
 def read(path: Path) -> dict[str, Any]:
@@ -63,37 +64,39 @@ def _members(path: Path, name: str, members: list[str], groups: dict[str, frozen
 
 
 def _compile(path: Path, row: dict[str, Any], groups: dict[str, frozenset[str]]) -> list[Repair]:
-    name = str(row.get("meant", "(nothing meant)"))
     unknown = sorted(set(row) - _KEYS)
-    if unknown or "heard" not in row or "meant" not in row:
-        problem = (
-            f"repair to '{name}' has {', '.join(unknown)}" if unknown else "a repair needs heard and meant"
-        )
-        raise CardError(path, f"{problem}.", f"The keys are {', '.join(sorted(_KEYS))}.")
-    made: dict[str, tuple[Pattern, ...]] = {}
-    for key in _LISTS:
-        texts = row.get(key, [])
-        try:
-            made[key] = tuple(
-                p for text in ([texts] if isinstance(texts, str) else texts) for p in patterns(text, groups)
+    pairs = list(row.get("swap", {}).items())
+    if "heard" in row and "meant" in row:
+        heard = [row["heard"]] if isinstance(row["heard"], str) else row["heard"]
+        pairs += [(text, row["meant"]) for text in heard]
+    if unknown or not pairs or ("heard" in row) != ("meant" in row):
+        problem = f"has {', '.join(unknown)}" if unknown else "needs heard and meant, or swap"
+        raise CardError(path, f"a repair {problem}.", f"The keys are {', '.join(sorted(_KEYS))}.")
+    try:
+        company = {key: _patterns(row.get(key, []), groups) for key in _COMPANY}
+        return [
+            Repair(
+                name=f"{text} > {meant}",
+                heard=heard_pattern,
+                meant=tuple(re.findall(r"<[^>]*>|\S+", meant)),
+                before=company["before"],
+                after=company["after"],
+                not_before=company["not_before"],
+                not_after=company["not_after"],
+                near=frozenset(
+                    word for pattern in company["near"] for step in pattern for word in step.words
+                ),
+                below=float(row.get("below", 1.1)),
             )
-        except KeyError as error:
-            raise CardError(
-                path, f"repair to '{name}' uses <{error.args[0][1:-1]}>, which no [group] defines."
-            ) from error
-    near = frozenset(word for pattern in made["near"] for element in pattern for word in element.words)
-    meant = tuple(int(word[1:-1]) - 1 if word.startswith("<") else word for word in name.split())
-    return [
-        Repair(
-            name=name,
-            heard=heard,
-            meant=meant,
-            before=made["before"],
-            after=made["after"],
-            not_before=made["not_before"],
-            not_after=made["not_after"],
-            near=near,
-            below=float(row.get("below", 1.1)),
-        )
-        for heard in made["heard"]
-    ]
+            for text, meant in pairs
+            for heard_pattern in patterns(text, groups)
+        ]
+    except KeyError as error:
+        problem = f"the repair of {pairs[0][0]} uses <{error.args[0]}>, which no [group] defines."
+        raise CardError(path, problem, "Define it or correct its name.") from error
+
+
+def _patterns(texts: str | list[str], groups: dict[str, frozenset[str]]) -> tuple[Pattern, ...]:
+    """Every pattern of a list, or of one text."""
+    listed = [texts] if isinstance(texts, str) else texts
+    return tuple(pattern for text in listed for pattern in patterns(text, groups))

@@ -34,7 +34,7 @@ _THOUSANDS = re.compile(r"(?<=\d),(?=\d{2,3}\b)")
 _INITIALS = re.compile(r"\b(?:[a-z]\.){2,}")
 _DRAWN_OUT = re.compile(r"([a-z])\1{2,}")
 _PIECE = re.compile(
-    r"\d{1,2}:\d\d|\d+(?:st|nd|rd|th)\b|\d*\.\d+|\d+'?s\b|\d+"  # 1:43, 7th, 2.5, 70s, 10 of 10ft
+    r"\d{1,2}:\d\d|^,\d{3}\b|\d+(?:st|nd|rd|th)\b|\d*\.\d+|\d+'?s\b|\d+"  # 1:43, 7th, 2.5, 70s, 10 of 10ft
     r"|three-quarters?|[^\W\d]+(?:'[^\W\d]+)*"
     r"|[,.?!:/]+|[-+]"
 )
@@ -83,6 +83,10 @@ def _append(found: list[Piece], piece: Piece) -> None:
         if before.text in (COMMA, *ENDS):
             before.text = piece.text if before.text == COMMA else before.text
             return
+    if before is not None and before.text.isdigit() and re.fullmatch(r"\.\d+|,\d{3}", piece.text):
+        # A listener's own word pieces: "4", ".7" and "6", ",740".
+        before.text, before.last = before.text + piece.text.lstrip(","), piece.last
+        return
     signed = piece.joined and piece.text[0].isdigit() and (before is None or before.last < piece.first)
     # "-6" alone is a score, while a listener's word pieces "par", "-4" and "4", "-6" are not.
     if signed and not (before and (before.text in _BEFORE_DASH or before.text[0].isdigit())):

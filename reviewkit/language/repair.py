@@ -4,9 +4,12 @@
 
     [[repair]]
     heard = ["two pots"]              # what stands there, numbers as digits; <group>, <number>,
-                                      # <number 3-6>, <nth>, <start>, <end> stand for many;
+                                      # <number 3-6>, <nth> stand for many; <end> is a
+                                      # sentence's border, <break> that or a comma;
                                       # "word?" may be missing, "a|b" is either
-    meant = "2 putts"                 # what it becomes; "<1>" keeps the first word heard as it is
+    meant = "2 putts"                 # what it becomes; "<1>" keeps the first word heard as it is,
+                                      # "<1 number>" makes an ordinal plain ("7th" to "7")
+    swap = { "30" = "13" }            # instead of heard and meant: several of a kind in one company
     before = ["in"]                   # optional: one of these must stand right before
     after = ["from <number>"]         # optional: one of these must stand right after
     not_before, not_after = [...]     # optional: none of these may
@@ -25,9 +28,11 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from reviewkit.language.pieces import ENDS, Piece
+from reviewkit.language.numbers import shown
+from reviewkit.language.pieces import COMMA, ENDS, Piece
 
 NEAR = 8
+_KEPT = re.compile(r"<(\d+)( number)?>")
 _NUMBER = re.compile(r"<(number|nth)(?: (\d+)-(\d+))?>")
 
 
@@ -42,12 +47,14 @@ class Element:
 
     def fits(self, piece: Piece | None) -> bool:
         if piece is None or piece.text in ENDS:
-            return self.kind in ("start", "end")
+            return self.kind in ("end", "break")
         if self.kind == "word":
             return piece.text in self.words
-        if self.kind in ("start", "end") or piece.value is None or not self.low <= piece.value <= self.high:
+        if self.kind in ("end", "break"):
+            return self.kind == "break" and piece.text == COMMA
+        if piece.value is None or not self.low <= piece.value <= self.high:
             return False
-        return (piece.text[-1].isdigit()) is (self.kind == "number")
+        return piece.text[-1].isdigit() is (self.kind == "number")
 
 
 Pattern = tuple[Element, ...]
@@ -55,11 +62,11 @@ Pattern = tuple[Element, ...]
 
 @dataclass(frozen=True, slots=True)
 class Repair:
-    """One entry, compiled. `meant` are the new words, or the place of a heard word that stays."""
+    """One entry, compiled. `meant` are the new words, "<2>" for a heard word that stays."""
 
     name: str
     heard: Pattern
-    meant: tuple[str | int, ...]
+    meant: tuple[str, ...]
     before: tuple[Pattern, ...] = ()
     after: tuple[Pattern, ...] = ()
     not_before: tuple[Pattern, ...] = ()
@@ -92,11 +99,14 @@ class Repair:
         whole = old[0].to(old[-1], "")
         made = []
         for place, word in enumerate(self.meant):
-            if isinstance(word, int):
-                made.append(old[word])
+            kept = _KEPT.fullmatch(word)
+            if kept and not kept.group(2):
+                made.append(old[int(kept.group(1)) - 1])
                 continue
             source = old[place] if len(old) == len(self.meant) else whole
-            said = (source.heard or source.text) if source is not whole else heard
+            if kept:
+                word = shown(old[int(kept.group(1)) - 1].value or 0)
+            said = heard if source is whole else source.heard or source.text
             made.append(source if source.text == word else _new(source, word, said))
         return made
 
@@ -107,8 +117,6 @@ def _new(source: Piece, word: str, said: str) -> Piece:
 
 
 def _matches(pattern: Pattern, given: Sequence[Piece], at: int) -> bool:
-    if len(pattern) == 1 and at >= -1:
-        return pattern[0].fits(given[at] if 0 <= at < len(given) else None)
     for step, element in enumerate(pattern):
         place = at + step
         if not element.fits(given[place] if 0 <= place < len(given) else None):
@@ -156,7 +164,7 @@ def _element(word: str, groups: dict[str, frozenset[str]]) -> Element:
     if number:
         low, high = number.group(2), number.group(3)
         return Element(kind=number.group(1), low=float(low or 0), high=float(high or 10_000))
-    if word in ("<start>", "<end>"):
+    if word in ("<end>", "<break>"):
         return Element(kind=word[1:-1])
     if word.startswith("<"):
         return Element(words=groups[word[1:-1]])
