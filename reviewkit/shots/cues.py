@@ -66,6 +66,8 @@ def _names(length: Cue, club: Mention) -> bool:
 
 
 def _counts(mention: Mention) -> bool:
+    if mention.kind == "strike" and mention.value == "hit" and mention.mood:
+        return False
     allowed = _HARMLESS.get(mention.kind)
     return mention.mood in allowed if allowed is not None else mention.mood not in _DENIED
 

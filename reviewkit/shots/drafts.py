@@ -156,6 +156,7 @@ def _strains(run: Sequence[Cue], family: str) -> float:
                 place, landed_at = cue.value, at
         elif cue.kind in ("holed", "tap"):
             cost += 1.0 if place and place != "close" and family == "swing" else 0.0
+            cost += 1.2 if family == "swing" and _on_green_by(run[:at]) else 0.0
             landed_at = at
         elif cue.kind == "club":
             inverted = landed_at >= 0 and cue.mention.first - run[landed_at].mention.last <= 3
@@ -180,8 +181,12 @@ _OUTCOMES = {"place", "holed", "tap", "stayed_out", "putts", "miss"}
 
 def _on_green_by(run: Sequence[Cue]) -> bool:
     """The words so far put the ball on the green: it is a putt that stays out then."""
-    short = any(cue.kind == "distance" and cue.mention.unit in ("ft", "in") for cue in run)
+    short = any(cue.kind == "distance" and _putt_long(cue) for cue in run)
     return short or any(cue.kind == "place" and cue.value in ("green", "close") for cue in run)
+
+
+def _putt_long(cue: Cue) -> bool:
+    return cue.mention.unit in ("ft", "in") or (cue.mention.unit == "m" and float(cue.value) <= 12)
 
 
 def _torn(cues: Sequence[Cue], first: int) -> float:
@@ -196,7 +201,8 @@ def _bareness(run: Sequence[Cue], family: str) -> float:
     kinds = {cue.kind for cue in run}
     acts = bool(kinds & _ACTIONS) or any(cue.mention.mood == "togo" for cue in run)
     ends = bool(kinds & _OUTCOMES) or (family == "putt" and "distance" in kinds)
-    return (0.0 if acts or family == "putt" else 0.7) + (0.0 if ends else 0.7)
+    idle = kinds <= {"strike", "drop", "distance"} and not any(cue.value in _SHAPED for cue in run)
+    return (0.8 if idle else 0.0) + (0.0 if acts or family == "putt" else 0.7) + (0.0 if ends else 0.7)
 
 
 def _shape(run: Sequence[Cue], family: str) -> str:
