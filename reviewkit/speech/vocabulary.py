@@ -5,22 +5,21 @@ from __future__ import annotations
 from collections.abc import Iterable
 from importlib import resources
 
-LONGEST = 610
+LONGEST = 600
 """Characters: a speech model reads no more than 223 tokens of prompt, and every token costs time."""
 
 
 def prompt(names: Iterable[str] = ()) -> str:
-    """The hint given to the speech model with every window: the game's words, then `names`."""
+    """The hint given to the speech model with every window: the game's words, then `names`.
+
+    Names are kept and words of the game left out where there is no room for both: no model knows the names.
+    """
     text = resources.files("reviewkit").joinpath("rules", "vocabulary.txt").read_text(encoding="utf-8")
-    lines = [line.strip() for line in text.splitlines()]
-    words = [line for line in lines if line and not line.startswith("#")]
-    # Names come first in the cut, because no model knows them.
-    own = ", ".join(name.strip() for name in names if name.strip())[: LONGEST // 2]
-    game = ", ".join(words)
-    room = LONGEST - len(own)
-    if len(game) > room:
-        game = game[:room].rsplit(",", 1)[0]
-    return f"{game}, {own}" if own else game
+    lines = [line.strip() for line in text.splitlines() if line.strip() and not line.startswith("#")]
+    own = " ".join(f"{name.strip().rstrip('.')}." for name in names if name.strip())[: LONGEST // 2]
+    while lines and len(" ".join([*lines, own])) > LONGEST:
+        lines.pop()
+    return " ".join([*lines, own]).strip()
 
 
 def echoes(text: str, hint: str) -> bool:
