@@ -6,8 +6,9 @@ from pathlib import Path
 
 from reviewkit.language import lexicon, rules
 from reviewkit.log import RoundFolder
+from reviewkit.log.amend_apply import facts_for
 from reviewkit.log.amended import base_reading, publish
-from reviewkit.log.amendments import hole_facts, load
+from reviewkit.log.amendments import load
 from reviewkit.log.transcript import load_transcript
 from reviewkit.model import Round
 from reviewkit.pipeline import write_pages
@@ -37,7 +38,7 @@ def reread(folder: RoundFolder) -> Round:
     own = rules_of(folder, str(settings.get("rules") or ""))
     cuts = [float(cut) for cut in settings.get("cuts") or ()]
     transcript = load_transcript(folder.transcript_json)
-    return reason(transcript, base.plan, own, cuts, hole_facts(load(folder)))
+    return reason(transcript, base.plan, own, cuts, facts_for(base, load(folder)))
 
 
 def rules_of(folder: RoundFolder, named: str) -> Path | None:

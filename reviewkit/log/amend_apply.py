@@ -11,10 +11,11 @@ from dataclasses import dataclass, replace
 
 from reviewkit.errors import ReviewkitError
 from reviewkit.log import amend_shape
+from reviewkit.log.amend_attach import find_hole
 from reviewkit.log.amend_draft import Draft, Hole, Outcome
 from reviewkit.log.amend_set import assign, set_columns
-from reviewkit.log.amendments import in_force
-from reviewkit.model import Amendment, Doubt, HoleScore, Round
+from reviewkit.log.amendments import hole_facts, in_force
+from reviewkit.model import Amendment, Doubt, HoleFact, HoleScore, Round
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,6 +58,25 @@ def apply(reading: Round, amendments: Sequence[Amendment]) -> tuple[Round, tuple
     doubts = tuple(clash.doubt() for clash in told) + _mismatches(draft) + _still_open(draft, reading)
     scores = tuple(_judged(hole, reading, doubts) for hole in draft.holes)
     return replace(corrected, scores=scores, doubts=doubts), told
+
+
+def facts_for(reading: Round, amendments: Sequence[Amendment]) -> tuple[HoleFact, ...]:
+    """As `amendments.hole_facts`, each with the middle of its hole in `reading` as its moment.
+
+    A hole's start is a poor moment to find it by: it is what readings differ in, and what people correct.
+    """
+    middles = {score.hole: round((score.start_s + score.end_s) / 2, 3) for score in reading.scores}
+    draft = Draft.of(reading)
+    placed: list[Amendment] = []
+    for row in in_force(amendments):
+        if row.hole is not None and row.stroke is None and row.action != "split":
+            hole, _ = find_hole(draft, row)
+            middle = middles.get(hole.origin) if hole and hole.origin is not None else None
+            placed.append(row if middle is None else replace(row, at_s=middle))
+        else:
+            placed.append(row)
+        _work_in(draft, row)
+    return hole_facts(placed)
 
 
 def _work_in(draft: Draft, row: Amendment) -> Outcome:

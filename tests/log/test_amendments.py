@@ -12,7 +12,7 @@ from support.corrections import READING, made
 from reviewkit.errors import FolderError, ValueRuleError
 from reviewkit.log import RoundFolder
 from reviewkit.log import amend_make as make
-from reviewkit.log.amend_apply import apply
+from reviewkit.log.amend_apply import apply, facts_for
 from reviewkit.log.amended import base_reading, publish, saved_round
 from reviewkit.log.amendments import Correction, append, hole_facts, in_force, load
 from reviewkit.model import Round
@@ -136,6 +136,13 @@ def test_facts_for_the_reasoning_are_the_last_word_on_each_hole() -> None:
     )
     facts = {(fact.hole, fact.field): fact.value for fact in hole_facts(rows)}
     assert facts == {(2, "strokes"): 6, (1, "strokes"): 4, (1, "par"): 4, (3, "start_s"): 66, (3, "par"): 3}
+
+
+def test_a_fact_lies_in_the_middle_of_its_hole_wherever_its_start_was_moved() -> None:
+    moved = apply(READING, made(make.change(READING, 2, None, "start_s", "60")))[0]
+    rows = made(make.change(READING, 2, None, "start_s", "60"), make.change(moved, 2, None, "par", "4"))
+    facts = {(fact.field, fact.at_s, fact.value) for fact in facts_for(READING, rows)}
+    assert facts == {("start_s", 65.5, 60.0), ("par", 65.5, 4.0)}
 
 
 @pytest.mark.parametrize(
