@@ -1,4 +1,4 @@
-"""From words to a round: the language, holes, shots and scoring rooms in their order. No footage, no files."""
+"""From words to a round: the language, holes, shots and scoring rooms in order. No footage, no files."""
 
 from __future__ import annotations
 
@@ -35,7 +35,11 @@ def reason(
 
 
 def reason_talk(
-    transcript: Transcript, talk: Talk, plan: Plan, cuts: Sequence[float] = (), amendments: Sequence[HoleFact] = ()
+    transcript: Transcript,
+    talk: Talk,
+    plan: Plan,
+    cuts: Sequence[float] = (),
+    amendments: Sequence[HoleFact] = (),
 ) -> Round:
     """As `reason`, from talk already read."""
     spans = decode(talk, plan, cuts, amendments)
@@ -98,7 +102,11 @@ def par_odds(mentions: Sequence[Mention], plan: Plan, hole: int) -> dict[int, fl
 
 def _by_length(mentions: Sequence[Mention], plan: Plan) -> dict[int, float]:
     """What a hole's told length says of its par; common practice of the trade, no source."""
-    told = [m for m in mentions if m.kind == "distance" and m.mood == "length" and isinstance(m.value, int | float)]
+    told = [
+        m
+        for m in mentions
+        if m.kind == "distance" and m.mood == "length" and isinstance(m.value, int | float)
+    ]
     if not told:
         return {}
     yards = float(told[0].value or 0.0) * (YARDS_PER_METRE if "m" in (told[0].unit, plan.units) else 1.0)
@@ -112,7 +120,9 @@ def likeliest(odds: Mapping[int, float]) -> int | None:
 
 def spoken_units(talk: Talk) -> str:
     """ "m" when lengths are told in metres more often than in yards, else "yd"."""
-    units = [mention.unit for utterance in talk for mention in utterance.mentions if mention.kind == "distance"]
+    units = [
+        mention.unit for utterance in talk for mention in utterance.mentions if mention.kind == "distance"
+    ]
     return "m" if units.count("m") > units.count("yd") else "yd"
 
 

@@ -1,8 +1,10 @@
 """The best reading of the whole round as holes, decoded together: a semi-Markov chain over utterances.
 
-State: the hole's number, 19 to 35 standing for holes 1 to 17 played after the 18th. Every path starts with words before the first hole, cuts the rest into holes whose
-numbers follow the order of play, and is weighed by `Evidence`. Viterbi gives the reading, forward-backward the
-probability of each start (Rabiner 1989, A tutorial on hidden Markov models; from memory).
+State: the hole's number, 19 to 35 standing for holes 1 to 17 played after the 18th. Every path starts with
+words before the first hole, cuts the rest into holes whose numbers follow the order of play, and is weighed by
+`Evidence`. Viterbi gives the reading (Rabiner 1989, A tutorial on hidden Markov models; from memory). The
+probability of a start is its weight against all others between its neighbours. What a person has confirmed
+outweighs all talk.
 """
 
 from __future__ import annotations
@@ -10,10 +12,10 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
+from reviewkit.holes.confirmed import Confirmed
 from reviewkit.holes.evidence import Evidence
 from reviewkit.model import HoleSpan, Mention, Plan, Talk
 from reviewkit.model.fact import HoleFact
-from reviewkit.model.values import MAX_HOLE
 
 _LONGEST = 70
 """Utterances in one hole, at most."""
@@ -43,7 +45,7 @@ def decode(
     """
     if not talk:
         return ()
-    lattice = _Lattice(Evidence(talk, plan), plan)
+    lattice = _Lattice(Evidence(talk, plan), plan, Confirmed(talk, tuple(facts)))
     path = lattice.best()
     likely = lattice.likelihoods(path)
     spans = []
@@ -89,28 +91,33 @@ def _reason(talk: Talk, at: int, number: int) -> str:
 class _Lattice:
     """Scores of all paths. A node is (utterance, hole number): that hole starts with that utterance."""
 
-    def __init__(self, evidence: Evidence, plan: Plan) -> None:
+    def __init__(self, evidence: Evidence, plan: Plan, confirmed: Confirmed) -> None:
         self.evidence = evidence
+        self.confirmed = confirmed
         self.order = plan.order
         opening = evidence.opening
         # "+ 2.5": a told number may yet lift an utterance that opens badly.
         self.starts = [at for at, score in enumerate(opening) if score + _lift(evidence, at) > _KEEP]
+        self.starts = sorted({*self.starts, *confirmed.starts.values()})
         self.end = len(evidence.talk)
         self.numbers = tuple(plan.order) or tuple(range(1, _COURSE + 1))
         self._content: dict[tuple[int, int], float] = {}
 
     def enter(self, at: int, state: int) -> float:
-        return self.evidence.opening[at] + self.evidence.number[at][card_number(state)] + _PER_HOLE
+        number = card_number(state)
+        told = self.evidence.opening[at] + self.evidence.number[at][number] + _PER_HOLE
+        return told + self.confirmed.enter(at, number) if self.confirmed.facts else told
 
     def tell(self, start: int, end: int, state: int) -> float:
         """Score of the hole told by utterances start..end-1."""
         if (start, end) not in self._content:
             self._content[start, end] = self.evidence.content(start, end)
         inside = self.evidence.inside[card_number(state)]
-        return self._content[start, end] + inside[end] - inside[start]
+        told = self._content[start, end] + inside[end] - inside[start]
+        return told + self.confirmed.tell(start, end, card_number(state)) if self.confirmed.facts else told
 
     def first(self, at: int, number: int) -> float:
-        """Score of the round beginning with hole `number` at utterance `at`; what comes before is small talk."""
+        """Score of the round beginning with hole `number` at utterance `at`; before it is small talk."""
         told = self.evidence.ends(at, "first") * 0.7
         # Nothing can have ended before the first hole, and hardly anybody begins without a greeting.
         told += max(0.0, -self.evidence.closing(at)) - (1.5 if at == 0 else 0.0)
@@ -184,9 +191,11 @@ class _Lattice:
         """The last hole, with closing words after it or none."""
         told = [self.tell(at, self.end, state)] if self.end - at <= _LONGEST else []
         played = self.evidence.counts["played"]
-        for end in self.starts:
-            if at < end <= at + _LONGEST:
-                told.append(self.tell(at, end, state) + _CLOSING_WORDS - 0.9 * (played[-1] - played[end]))
+        told.extend(
+            self.tell(at, end, state) + _CLOSING_WORDS - 0.9 * (played[-1] - played[end])
+            for end in self.starts
+            if at < end <= at + _LONGEST
+        )
         whole = _WHOLE if card_number(state) in (9, _COURSE) else 0.0
         return max(told, default=-math.inf) + 0.7 * self.evidence.ends(at, "last") + whole
 

@@ -6,11 +6,10 @@ Weights are common sense put in numbers and checked on invented rounds; no sourc
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
-from reviewkit.model import Mention, Plan, Talk, Utterance
+from reviewkit.model import Mention, Plan, Talk
 from reviewkit.model.values import MAX_HOLE, PARS
 
 LOOK_AHEAD = 4
@@ -96,7 +95,7 @@ class Evidence:
 
     @cached_property
     def inside(self) -> tuple[tuple[float, ...], ...]:
-        """`inside[n][at]`: summed log odds of the numbers said up to utterance `at` when hole n is being told."""
+        """`inside[n][at]`: summed log odds of the numbers said up to utterance `at` in the telling of hole n."""
         rows = []
         for number in range(MAX_HOLE + 1):
             total, row = 0.0, [0.0]
@@ -119,7 +118,9 @@ class Evidence:
     @cached_property
     def counts(self) -> dict[str, tuple[float, ...]]:
         """Running sums over the utterances: pars told, holes said to be over, strokes told."""
-        sums: dict[str, list[float]] = {key: [0.0] for key in (*map(str, PARS), "over", "score", "played", "swung", "restart")}
+        sums: dict[str, list[float]] = {
+            key: [0.0] for key in (*map(str, PARS), "over", "score", "played", "swung", "restart")
+        }
         over = False
         for utterance in self.talk:
             for row in sums.values():
@@ -131,7 +132,9 @@ class Evidence:
                     sums["played"][-1] += 1.0
             ended = any(m.kind in {"holed", "tap", "putts"} and not m.mood for m in utterance.mentions)
             sums["over"][-1] += ended
-            sums["score"][-1] += any(m.kind in {"score_word", "strokes"} and not m.mood for m in utterance.mentions)
+            sums["score"][-1] += any(
+                m.kind in {"score_word", "strokes"} and not m.mood for m in utterance.mentions
+            )
             swung = any(m.kind in ("club", "place") and m.mood != "other" for m in utterance.mentions)
             sums["swung"][-1] += swung
             sums["restart"][-1] += over and swung
@@ -167,5 +170,3 @@ def _fits(mention: Mention, number: int) -> bool:
 def _tee(mention: Mention) -> bool:
     """A driver or a word for the tee shot."""
     return not mention.mood and ((mention.kind, mention.value) in {("club", "D"), ("strike", "tee")})
-
-

@@ -11,7 +11,7 @@ import bisect
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
-from reviewkit.language.rules import RuleBook
+from reviewkit.language.rulebook import RuleBook
 from reviewkit.language.tokens import Sentence
 from reviewkit.model import Mention
 

@@ -16,8 +16,8 @@ _BEFORE = frozenset(
 )
 _AFTER = frozenset(
     """is was has had says said hit hits goes went made makes got knocked took shot played wrote told gave did
-    reckons reckoned thinks clapped stuck won lost nearly always just also wants never calls looks shouts laughs
-    asked keeps""".split()  # noqa: SIM905, a list of words reads best as words
+    reckons reckoned thinks clapped stuck won lost nearly always just also wants never calls looks shouts
+    laughs asked keeps""".split()  # noqa: SIM905, a list of words reads best as words
 )
 _NEVER = frozenset(
     """i monday tuesday wednesday thursday friday saturday sunday january february march april may june july
@@ -30,7 +30,7 @@ _NAME = re.compile(r"[A-Z][a-z]{1,11}(?:['’]s)?[,.!?]?$")
 def partners(
     transcript: Transcript, sentences: Iterable[Sentence], told: Iterable[str] = ()
 ) -> frozenset[str]:
-    """First names, lower case, of people whom the talk treats as acting. `told` are names known beforehand."""
+    """First names, lower case, of people whom the talk treats as acting. `told` are known beforehand."""
     words = transcript.words
     votes: Counter[str] = Counter()
     inside: Counter[str] = Counter()

@@ -14,7 +14,7 @@ from reviewkit.shots.kinds import kind
 from reviewkit.shots.measures import distances
 
 _TEMPERATURE = 1.3
-"""How far the chart's scores are trusted as log odds; set so that counts are calibrated on invented rounds."""
+"""How far the chart's scores are trusted as log odds; set to calibrate counts on invented rounds."""
 _TOLD, _GUESSED = 0.9, 0.45
 _SHORT_CLUBS = {"PW", "GW", "SW", "LW"}
 
@@ -50,7 +50,9 @@ def tell(span: HoleSpan, talk: Sequence[Utterance], par: int | None) -> Telling:
     return Telling(span, tuple(talk), found, readings(found, par))
 
 
-def shots(telling: Telling, strokes: int | None, par: int | None, units: str, words: Sequence[Word]) -> tuple[Shot, ...]:
+def shots(
+    telling: Telling, strokes: int | None, par: int | None, units: str, words: Sequence[Word]
+) -> tuple[Shot, ...]:
     """The strokes of the reading with `strokes` in all, in order; with None, of the likeliest reading.
 
     Where no reading has exactly so many, the nearest is given: the score and the strokes then disagree, which
@@ -102,7 +104,9 @@ def _rest(steps: Sequence[Step], at: int) -> str:
     return after.lie if after.lie != "tee" else "unknown"
 
 
-def _shot(telling: Telling, step: Step, sort: str, yards: float | None, rest: str, words: Sequence[Word]) -> Shot:
+def _shot(
+    telling: Telling, step: Step, sort: str, yards: float | None, rest: str, words: Sequence[Word]
+) -> Shot:
     run = telling.cues[step.draft.first : step.draft.last]
     first, last = (run[0].mention.first, run[-1].mention.last) if run else (None, None)
     start = words[first].start_s if first is not None else telling.span.end_s
@@ -126,5 +130,7 @@ def _shot(telling: Telling, step: Step, sort: str, yards: float | None, rest: st
         holed=held,
         told=step.told,
         confidence=_TOLD if step.told else _GUESSED,
-        evidence=" ".join(word.text.strip() for word in words[first : last + 1]) if first is not None and last is not None else "",
+        evidence=" ".join(word.text.strip() for word in words[first : last + 1])
+        if first is not None and last is not None
+        else "",
     )

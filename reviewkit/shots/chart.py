@@ -77,7 +77,9 @@ def _offer(table: dict[Ball, Reading], ball: Ball, score: float, chain: Step | N
         table[ball] = (score, chain)
 
 
-def moves(ball: Ball, found: Draft, chain: Step | None, par: int | None) -> Iterator[tuple[float, Ball, Step | None]]:
+def moves(
+    ball: Ball, found: Draft, chain: Step | None, par: int | None
+) -> Iterator[tuple[float, Ball, Step | None]]:
     """What a draft may be with the ball where it is: (gain, ball afterwards, steps)."""
     if ball.lie == "holed":
         yield from _afterwards(ball, found, chain)
@@ -85,7 +87,10 @@ def moves(ball: Ball, found: Draft, chain: Step | None, par: int | None) -> Iter
     if found.family in ("swing", "putt_or_swing") and ball.lie != "green":
         yield from _swing(ball, found, chain, par)
     if found.family == "swing" and ball.lie == "green":
-        yield found.score - 2.5 - (1.5 if found.club else 0.0), *_played(ball, replace(found, shape="putt"), chain)
+        yield (
+            found.score - 2.5 - (1.5 if found.club else 0.0),
+            *_played(ball, replace(found, shape="putt"), chain),
+        )
     if found.family in ("putt", "putt_or_swing", "tap"):
         yield from _putt(ball, found, chain)
     if found.family == "tally":
@@ -102,7 +107,9 @@ def _afterwards(ball: Ball, found: Draft, chain: Step | None) -> Iterator[tuple[
         yield 0.2, ball, chain
 
 
-def _swing(ball: Ball, found: Draft, chain: Step | None, par: int | None) -> Iterator[tuple[float, Ball, Step | None]]:
+def _swing(
+    ball: Ball, found: Draft, chain: Step | None, par: int | None
+) -> Iterator[tuple[float, Ball, Step | None]]:
     gain = found.score
     first = ball.strokes == 0
     if found.shape == "tee" or found.club == "D":
@@ -117,7 +124,11 @@ def _swing(ball: Ball, found: Draft, chain: Step | None, par: int | None) -> Ite
         gain -= 0.8
     if found.family == "putt_or_swing":
         gain -= 0.8
-    if found.result == "holed" and ball.lie in ("tee", "fairway", "unknown") and found.shape not in ("chip", "pitch"):
+    if (
+        found.result == "holed"
+        and ball.lie in ("tee", "fairway", "unknown")
+        and found.shape not in ("chip", "pitch")
+    ):
         gain -= 1.5
     if found.lie and ball.lie not in ("unknown", found.lie):
         gain -= 0.4
@@ -167,7 +178,9 @@ def _tally(ball: Ball, found: Draft, chain: Step | None) -> Iterator[tuple[float
             continue
         after = green
         for left in range(more, 0, -1):
-            putt = replace(found, family="putt", shape="putt", result="holed" if left == 1 else "green", miss="")
+            putt = replace(
+                found, family="putt", shape="putt", result="holed" if left == 1 else "green", miss=""
+            )
             after, steps = _played(after, putt, steps, told=False)
         yield found.score + cost + 0.3, after, steps
 

@@ -1,4 +1,4 @@
-"""The mentions of one hole that bear on its strokes, in order, told ones apart from plans and other players."""
+"""The mentions of one hole that bear on its strokes, in order, without other players and denials."""
 
 from __future__ import annotations
 
@@ -83,7 +83,7 @@ def _without_idle_provisional(found: list[Cue]) -> list[Cue]:
 
 
 def _without_late_loss(found: list[Cue]) -> list[Cue]:
-    """ "Lost ball", said after the provisional was played, is about the first ball, which the chart gives up."""
+    """ "Lost ball", said after the provisional, is about the first ball, which the chart gives up."""
     again = next((at for at, cue in enumerate(found) if cue.kind == "reload"), len(found))
     gone = [at for at, cue in enumerate(found) if cue.kind == "place" and cue.value in ("lost", "ob")]
     if not gone or gone[0] < again or again == 0:

@@ -4,19 +4,50 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from reviewkit.shots.cues import Cue
 
 PENALTIES = ("penalty", "ob", "lost", "unplayable")
 _REWARD = {
-    **{"club": 1.5, "putter": 1.2, "place": 1.4, "holed": 1.5, "tap": 1.6, "stayed_out": 1.2, "putts": 2.0},
-    **{"updown": 1.2, "putt": 0.6, "strike": 0.5, "reload": 1.0, "drop": 0.2, "again": 0.4, "contact": 0.4},
-    **{"miss": 0.4, "lie": 0.3, "distance": 0.1, "found": 0.0},
+    "club": 1.5,
+    "putter": 1.2,
+    "place": 1.4,
+    "holed": 1.5,
+    "tap": 1.6,
+    "stayed_out": 1.2,
+    "putts": 2.0,
+    "updown": 1.2,
+    "putt": 0.6,
+    "strike": 0.5,
+    "reload": 1.0,
+    "drop": 0.2,
+    "again": 0.4,
+    "contact": 0.4,
+    "miss": 0.4,
+    "lie": 0.3,
+    "distance": 0.1,
+    "found": 0.0,
 }
 _SKIP = {
-    **{"club": 0.9, "putter": 0.6, "place": 0.9, "holed": 0.9, "tap": 1.1, "stayed_out": 0.7, "putts": 1.6},
-    **{"updown": 0.5, "putt": 0.15, "strike": 0.15, "reload": 0.6, "drop": 0.1, "again": 0.2, "contact": 0.2},
-    **{"miss": 0.15, "lie": 0.05, "distance": 0.02, "found": 0.0},
+    "club": 0.9,
+    "putter": 0.6,
+    "place": 0.9,
+    "holed": 0.9,
+    "tap": 1.1,
+    "stayed_out": 0.7,
+    "putts": 1.6,
+    "updown": 0.5,
+    "putt": 0.15,
+    "strike": 0.15,
+    "reload": 0.6,
+    "drop": 0.1,
+    "again": 0.2,
+    "contact": 0.2,
+    "miss": 0.15,
+    "lie": 0.05,
+    "distance": 0.02,
+    "found": 0.0,
 }
 _STROKE = -1.2
 """Cost of claiming a stroke, so that one weak cue is not enough."""
@@ -24,16 +55,41 @@ _SHAPED = {"chip", "pitch", "bunker", "punch", "layup", "tee"}
 _AFTERTHOUGHTS = {"miss", "distance", "contact", "putt", "lie", "drop"}
 # A later place that says more of the same stroke, not of the next one.
 _REFINES = {
-    *(("rough", "lost"), ("trees", "lost"), ("rough", "unplayable"), ("trees", "unplayable"), ("trees", "rough")),
-    *(("rough", "penalty"), ("fairway", "penalty"), ("green", "close"), ("fringe", "close"), ("close", "green")),
-    *(("ob", "lost"), ("ob", "rough"), ("sand", "close"), ("rough", "fringe"), ("green", "fringe"), ("fringe", "green")),
-    *(("rough", "close"), ("fairway", "sand"), ("fairway", "rough"), ("rough", "fairway"), ("trees", "fairway")),
+    *(
+        ("rough", "lost"),
+        ("trees", "lost"),
+        ("rough", "unplayable"),
+        ("trees", "unplayable"),
+        ("trees", "rough"),
+    ),
+    *(
+        ("rough", "penalty"),
+        ("fairway", "penalty"),
+        ("green", "close"),
+        ("fringe", "close"),
+        ("close", "green"),
+    ),
+    *(
+        ("ob", "lost"),
+        ("ob", "rough"),
+        ("sand", "close"),
+        ("rough", "fringe"),
+        ("green", "fringe"),
+        ("fringe", "green"),
+    ),
+    *(
+        ("rough", "close"),
+        ("fairway", "sand"),
+        ("fairway", "rough"),
+        ("rough", "fairway"),
+        ("trees", "fairway"),
+    ),
 }
 
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """One stroke as told by cues `first`..`last`-1. Empty text is not told; `putts` counts strokes in a tally.
+    """One stroke told by cues `first`..`last`-1. Empty text is not told; `putts` counts a tally's strokes.
 
     `shape` is what the words call the stroke: chip, pitch, bunker, punch, layup, tee, putt, or nothing.
     """
@@ -91,7 +147,12 @@ def draft(cues: Sequence[Cue], first: int, last: int) -> Draft | None:
 def _family(run: Sequence[Cue], kinds: set[str]) -> str:
     """tally, updown, tap, putt or swing; empty when the cues do not go together in one stroke."""
     if "putts" in kinds:
-        return "tally" if kinds <= {"putts", "putt", "distance", "holed", "tap", "place", "miss", "stayed_out"} and _flat(run) else ""
+        return (
+            "tally"
+            if kinds <= {"putts", "putt", "distance", "holed", "tap", "place", "miss", "stayed_out"}
+            and _flat(run)
+            else ""
+        )
     if "updown" in kinds:
         return "updown" if kinds <= {"updown", "putt", "distance", "holed", "tap", "miss"} else ""
     if "tap" in kinds:
@@ -132,7 +193,7 @@ def _rewards(run: Sequence[Cue], family: str) -> float:
 def _crossings(run: Sequence[Cue]) -> float:
     """A stroke told over several utterances is likelier the longer its end stays open."""
     cost, landed = 0.0, False
-    for before, cue in zip(run, run[1:], strict=False):
+    for before, cue in pairwise(run):
         landed = landed or before.kind in ("place", "holed", "tap", "stayed_out")
         steps = cue.utterance - before.utterance
         if not steps:
@@ -144,7 +205,7 @@ def _crossings(run: Sequence[Cue]) -> float:
 
 
 def _strains(run: Sequence[Cue], family: str) -> float:
-    """What speaks against the run being one stroke: a second landing, a club or a yardage after the landing."""
+    """What speaks against one stroke: a second landing, a club or a yardage after the landing."""
     cost = 0.0 if family not in ("swing", "putt") else _bareness(run, family)
     place, landed_at = "", -1
     clubs: set[str] = set()
@@ -166,7 +227,9 @@ def _strains(run: Sequence[Cue], family: str) -> float:
                 clubs.add(cue.value)
         elif landed_at >= 0 and cue.kind == "distance" and cue.mention.mood == "togo":
             cost += 0.8
-        elif landed_at >= 0 and (cue.kind in ("reload", "again") or (cue.kind == "strike" and cue.value in _SHAPED)):
+        elif landed_at >= 0 and (
+            cue.kind in ("reload", "again") or (cue.kind == "strike" and cue.value in _SHAPED)
+        ):
             cost += 0.7
         elif landed_at >= 0 and cue.kind == "strike":
             cost += 0.1
@@ -191,7 +254,11 @@ def _putt_long(cue: Cue) -> bool:
 
 def _torn(cues: Sequence[Cue], first: int) -> float:
     """What a side or a contact told right after a landing says belongs to that stroke, not to the next."""
-    if not first or cues[first].kind not in ("miss", "contact") or cues[first].utterance != cues[first - 1].utterance:
+    if (
+        not first
+        or cues[first].kind not in ("miss", "contact")
+        or cues[first].utterance != cues[first - 1].utterance
+    ):
         return 0.0
     return 1.2 if cues[first - 1].kind in ("place", "holed", "distance", "stayed_out") else 0.0
 

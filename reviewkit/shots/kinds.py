@@ -50,4 +50,10 @@ def _laid_up(step: Step, yards: float | None, par: int | None) -> bool:
         return True
     if result == "fairway":
         return yards is None or yards >= _BEYOND_REACH_YD or (par == 5 and yards >= 190)
-    return yards is None and par == 5 and step.number == 2 and result in ("rough", "sand", "") and not step.draft.miss == "short"
+    return (
+        yards is None
+        and par == 5
+        and step.number == 2
+        and result in ("rough", "sand", "")
+        and step.draft.miss != "short"
+    )

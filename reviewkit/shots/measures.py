@@ -1,7 +1,7 @@
 """Which told length belongs to which stroke: a length is to the hole, before the stroke it is given to.
 
-A length is given once. A swing takes the last one told before it lands, a putt likewise among short ones; what
-is told after a stroke has landed, or as what it leaves, goes to the next.
+A length is given once. A swing takes the last one told before it lands, a putt the first short one; what is
+told after a stroke has landed, or as what it leaves, goes to the next.
 """
 
 from __future__ import annotations
@@ -92,15 +92,16 @@ def _club_at(cues: Sequence[Cue], first: int, last: int) -> int:
 
 
 def _to_tee(cues: Sequence[Cue], stop: int, units: str, par: int | None) -> int | None:
-    """The hole's length, wherever it is told; else a number told before the tee shot lands that can be one."""
+    """The hole's length, wherever it is told; else a likely number told before the tee shot lands."""
     low, high = _HOLES.get(par, _HOLES[None])
     moods = [("length",), ("togo", "bare", "", "plan")]
     for end, wanted in ((len(cues), moods[0]), (stop, moods[1])):
         for at in range(end):
             cue = cues[at]
-            if cue.kind == "distance" and cue.mention.mood in wanted and cue.mention.unit not in ("ft", "in"):
-                if low <= yards(cue, units) <= high:
-                    return at
+            if cue.kind != "distance" or cue.mention.mood not in wanted or cue.mention.unit in ("ft", "in"):
+                continue
+            if low <= yards(cue, units) <= high:
+                return at
     return None
 
 
@@ -112,7 +113,9 @@ def _to_swing(cues: Sequence[Cue], start: int, step: Step, stop: int, units: str
         cue = cues[at]
         if cue.kind != "distance" or cue.mention.unit in ("ft", "in"):
             continue
-        own = at >= step.draft.first or (cue.mention.unit in ("yd", "m") and yards(cue, units) >= 30 and at > start)
+        own = at >= step.draft.first or (
+            cue.mention.unit in ("yd", "m") and yards(cue, units) >= 30 and at > start
+        )
         after_club = own and at > club and cues[club].kind == "club"
         if cue.mention.mood == "togo" and not (after_club and _LEFT_OVER.search(cue.mention.text)):
             chosen = at

@@ -1,0 +1,44 @@
+"""What a person has said of the holes, as weight on the decoder's paths."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property
+
+from reviewkit.model import Talk
+from reviewkit.model.fact import HoleFact
+
+_CERTAIN = 40.0
+"""Log odds that no amount of talk makes up for."""
+
+
+@dataclass(frozen=True)
+class Confirmed:
+    """`facts` about where holes start, which they are, and which were not played; scores are not its business."""
+
+    talk: Talk
+    facts: tuple[HoleFact, ...]
+
+    @cached_property
+    def starts(self) -> dict[int, int]:
+        """Hole number -> the utterance nearest to its confirmed start."""
+        return {fact.hole: self._nearest(fact.value) for fact in self.facts if fact.field == "start_s"}
+
+    def _nearest(self, at_s: float) -> int:
+        return min(range(len(self.talk)), key=lambda at: abs(self.talk[at].start_s - at_s))
+
+    def enter(self, at: int, number: int) -> float:
+        """Weight of hole `number` starting with utterance `at`."""
+        if any(fact.field == "absent" and fact.hole == number for fact in self.facts):
+            return -_CERTAIN
+        if number in self.starts:
+            return _CERTAIN if self.starts[number] == at else -_CERTAIN
+        return 0.0
+
+    def tell(self, start: int, end: int, number: int) -> float:
+        """Weight of utterances start..end-1 telling hole `number`."""
+        weight = 0.0
+        for fact in self.facts:
+            if fact.field == "hole" and self.talk[start].start_s <= fact.at_s <= self.talk[end - 1].end_s:
+                weight += _CERTAIN if int(fact.value) == number else -_CERTAIN
+        return weight

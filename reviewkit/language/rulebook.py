@@ -1,0 +1,106 @@
+"""Keyword rules at work: what they match in a sentence and the mentions they make."""
+
+from __future__ import annotations
+
+import bisect
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+
+from reviewkit.language.tokens import Sentence
+from reviewkit.model import Mention
+
+Value = str | int | float
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """One compiled rule. `meanings` maps a group's name to what its spellings stand for."""
+
+    name: str
+    kind: str
+    pattern: re.Pattern[str]
+    value: Value | None = None
+    need: frozenset[str] = frozenset()
+    unit: str = ""
+    mood: str = ""
+    weight: float = 1.0
+    meanings: dict[str, dict[str, Value]] = field(default_factory=dict)
+    examples: tuple[str, ...] = ()
+    counterexamples: tuple[str, ...] = ()
+
+    def resolve(self, slot: Value | None, match: re.Match[str]) -> Value | None:
+        """A literal as it is, "{group}" filled in; "$a|b" as what the first non-empty group's words mean."""
+        if not isinstance(slot, str) or not slot.startswith("$"):
+            return slot.format_map(match.groupdict()) if isinstance(slot, str) else slot
+        group = next((name for name in slot[1:].split("|") if match.group(name)), None)
+        if group is None:
+            return None
+        text = match.group(group)
+        if text in self.meanings.get(group, {}):
+            return self.meanings[group][text]
+        digits = re.search(r"-?\d+(?:\.\d+)?", text)
+        if not digits:
+            return text
+        number = float(digits.group())
+        return int(number) if number.is_integer() else number
+
+
+@dataclass(frozen=True, slots=True)
+class RuleBook:
+    """All rules in force, in file order."""
+
+    rules: tuple[Rule, ...]
+
+    def mentions(self, sentences: Iterable[Sentence]) -> list[Mention]:
+        """Mentions of all sentences in order of their first word."""
+        found = [mention for sentence in sentences for mention in self.in_sentence(sentence)]
+        return sorted(found, key=lambda mention: (mention.first, mention.last))
+
+    def in_sentence(self, sentence: Sentence) -> list[Mention]:
+        """Mentions of one sentence, overlaps within a kind resolved, masked ones dropped."""
+        words = frozenset(token.text for token in sentence.tokens)
+        hits: list[tuple[float, int, int, Rule, re.Match[str]]] = []
+        masks: list[tuple[int, int, str]] = []
+        for rule in self.rules:
+            if rule.need and rule.need.isdisjoint(words):
+                continue
+            for match in rule.pattern.finditer(sentence.text):
+                if match.end() == match.start():
+                    continue
+                if rule.kind == "mask":
+                    masks.append((match.start(), match.end(), f",{rule.value},"))
+                else:
+                    hits.append((-rule.weight, match.start() - match.end(), match.start(), rule, match))
+        hits.sort(key=lambda hit: hit[:3])
+        taken: dict[str, list[tuple[int, int]]] = {}
+        mentions = []
+        for _, _, _, rule, match in hits:
+            start, end = match.span()
+            spans = taken.setdefault(rule.kind, [])
+            hidden = any(a < end and start < b and f",{rule.kind}," in kinds for a, b, kinds in masks)
+            if hidden or any(a < end and start < b for a, b in spans):
+                continue
+            spans.append((start, end))
+            mentions.append(_mention(rule, match, sentence))
+        return mentions
+
+
+def _mention(rule: Rule, match: re.Match[str], sentence: Sentence) -> Mention:
+    starts = sentence.starts
+    left = sentence.tokens[bisect.bisect_right(starts, match.start()) - 1]
+    right = sentence.tokens[bisect.bisect_left(starts, match.end()) - 1]
+    unit, mood = rule.resolve(rule.unit, match), rule.resolve(rule.mood, match)
+    return Mention(
+        kind=rule.kind,
+        value=rule.resolve(rule.value, match),
+        first=left.first,
+        last=max(left.first, right.last),
+        start_s=left.start_s,
+        end_s=max(left.end_s, right.end_s),
+        text=match.group(),
+        unit=str(unit or ""),
+        mood=str(mood or ""),
+        rule=rule.name,
+        weight=rule.weight,
+    )
