@@ -4,17 +4,13 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from reviewkit.language import lexicon, rules
+from reviewkit.language import lexicon
 from reviewkit.log import RoundFolder
-from reviewkit.log.amend_apply import facts_for
 from reviewkit.log.amended import base_reading, publish
-from reviewkit.log.amendments import load
 from reviewkit.log.transcript import load_transcript
 from reviewkit.model import Round
-from reviewkit.pipeline import write_pages
+from reviewkit.pipeline import confirmed, own_rules, write_pages
 from reviewkit.reasoning import reason
-
-RULES_NAME = "rules.toml"
 
 
 def again(folder: RoundFolder) -> None:
@@ -34,14 +30,8 @@ def reread(folder: RoundFolder) -> Round:
         return base
     settings = folder.meta.get("settings") or {}
     lexicon.load.cache_clear()
-    rules.load.cache_clear()
-    own = rules_of(folder, str(settings.get("rules") or ""))
+    named = str(settings.get("rules") or "")
+    own = Path(named) if named else own_rules(folder)
     cuts = [float(cut) for cut in settings.get("cuts") or ()]
     transcript = load_transcript(folder.transcript_json)
-    return reason(transcript, base.plan, own, cuts, facts_for(base, load(folder)))
-
-
-def rules_of(folder: RoundFolder, named: str) -> Path | None:
-    """The user's rules: the file named when the round was read, else the round's own, if there is one."""
-    path = Path(named) if named else folder.path / RULES_NAME
-    return path if path.is_file() else None
+    return reason(transcript, base.plan, own, cuts, confirmed(folder))

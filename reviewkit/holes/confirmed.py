@@ -14,7 +14,7 @@ _CERTAIN = 40.0
 
 @dataclass(frozen=True)
 class Confirmed:
-    """`facts` about where holes start, which they are, and which were not played; scores are not its business."""
+    """`facts` about where holes start, which they are, and which were not played."""
 
     talk: Talk
     facts: tuple[HoleFact, ...]

@@ -1,8 +1,8 @@
 """The best reading of the whole round as holes, decoded together: a semi-Markov chain over utterances.
 
 State: the hole's number, 19 to 35 standing for holes 1 to 17 played after the 18th. Every path starts with
-words before the first hole, cuts the rest into holes whose numbers follow the order of play, and is weighed by
-`Evidence`. Viterbi gives the reading (Rabiner 1989, A tutorial on hidden Markov models; from memory). The
+words before the first hole, cuts the rest into holes whose numbers follow the order of play, and is weighed
+by `Evidence`. Viterbi gives the reading (Rabiner 1989, A tutorial on hidden Markov models; from memory). The
 probability of a start is its weight against all others between its neighbours. What a person has confirmed
 outweighs all talk.
 """

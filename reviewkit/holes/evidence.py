@@ -95,7 +95,7 @@ class Evidence:
 
     @cached_property
     def inside(self) -> tuple[tuple[float, ...], ...]:
-        """`inside[n][at]`: summed log odds of the numbers said up to utterance `at` in the telling of hole n."""
+        """`inside[n][at]`: log odds of the numbers said before utterance `at` if hole n is told."""
         rows = []
         for number in range(MAX_HOLE + 1):
             total, row = 0.0, [0.0]
