@@ -69,6 +69,10 @@ def decode(
 
 
 SNAP_S = 2.0
+NEAR_S = 3.0
+"""A start this near is as good as right, to a viewer."""
+_TRUST = 1.0
+"""How far scores are trusted as log odds; set so that probabilities are calibrated on invented rounds."""
 
 
 def snap(talk: Talk, at: int, cuts: Sequence[float]) -> float:
@@ -200,7 +204,8 @@ class _Lattice:
         return max(told, default=-math.inf) + 0.7 * self.evidence.ends(at, "last") + whole
 
     def likelihoods(self, path: Sequence[tuple[int, int]]) -> list[float]:
-        """For each start of the path, how likely it is against the other starts between its neighbours."""
+        """For each start of the path, how likely the hole begins within NEAR_S of it, against all the starts
+        between its neighbours."""
         result = []
         for order, (at, number) in enumerate(path):
             left = path[order - 1] if order else None
@@ -211,8 +216,10 @@ class _Lattice:
                     before = self.tell(left[0], other, left[1]) if left else self.first(other, number)
                     scores[other] = before + self.enter(other, number) + self.tell(other, right, number)
             top = max(scores.values())
-            total = sum(math.exp(score - top) for score in scores.values())
-            result.append(math.exp(scores[at] - top) / total)
+            odds = {other: math.exp(_TRUST * (score - top)) for other, score in scores.items()}
+            talk = self.evidence.talk
+            near = [o for o in odds if abs(talk[o].start_s - talk[at].start_s) <= NEAR_S]
+            result.append(sum(odds[o] for o in near) / sum(odds.values()))
         return result
 
 
