@@ -92,7 +92,7 @@ def _compile(path: Path, row: dict[str, Any], groups: dict[str, frozenset[str]])
             for heard_pattern in patterns(text, groups)
         ]
     except KeyError as error:
-        problem = f"the repair of {pairs[0][0]} uses <{error.args[0]}>, which no [group] defines."
+        problem = f"the repair of {pairs[0][0]} uses {error.args[0]}, which no [group] defines."
         raise CardError(path, problem, "Define it or correct its name.") from error
 
 

@@ -227,6 +227,15 @@ def _yardage(given: list[Piece], at: int, head: float) -> tuple[float, int] | No
         return None
     tail, end = rest
     after = _text(given, end)
+    if (
+        given[at].text.isdigit()
+        and given[at + 1].text.isdigit()
+        and 2 <= head
+        and tail < 10
+        and end == at + 2
+    ):
+        # A listener drops the "-ty" of "thirty five feet" and keeps two digits.
+        return (head * 10 + tail, end) if after in ("feet", "foot", "yards", "metres") else None
     if not 10 <= tail < 100 or tail != int(tail) or after in SHORT_UNITS | CLUB_NOUNS | {"hundred"}:
         return None
     if given[at].text.isdigit() and given[at + 1].text.isdigit():

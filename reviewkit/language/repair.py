@@ -13,7 +13,7 @@
     before = ["in"]                   # optional: one of these must stand right before
     after = ["from <number>"]         # optional: one of these must stand right after
     not_before, not_after = [...]     # optional: none of these may
-    near = ["<golf>"]                 # optional: one of these must stand within eight words
+    near = ["<golf>"]                 # optional: one of these must stand within ten words
     below = 0.6                       # optional: only where the listener's own probability is lower
     examples = [["two pots for par", "2 putts for par"]]
     counterexamples = ["two pots of tea"]
@@ -31,7 +31,9 @@ from dataclasses import dataclass, replace
 from reviewkit.language.numbers import shown
 from reviewkit.language.pieces import COMMA, ENDS, Piece
 
-NEAR = 8
+NEAR = 10
+PASSES = 3
+"""How often one place may be mended: "80 nober" to "80 over" to "18 over"."""
 _KEPT = re.compile(r"<(\d+)( number)?>")
 _NUMBER = re.compile(r"<(number|nth)(?: (\d+)-(\d+))?>")
 
@@ -137,14 +139,15 @@ class Lexicon:
         numeric = self.repairs.get("", ())
         at = 0
         while at < len(work):
-            piece = work[at]
-            entries = self.repairs.get(piece.text, ())
-            if piece.value is not None:
-                entries = entries + numeric
-            for entry in entries:
-                if entry.applies(work, at):
-                    work[at : at + len(entry.heard)] = entry.mend(work, at)
+            for _ in range(PASSES):
+                piece = work[at]
+                entries = self.repairs.get(piece.text, ())
+                if piece.value is not None:
+                    entries = entries + numeric
+                found = next((entry for entry in entries if entry.applies(work, at)), None)
+                if found is None:
                     break
+                work[at : at + len(found.heard)] = found.mend(work, at)
             at += 1
         return work
 
@@ -166,6 +169,8 @@ def _element(word: str, groups: dict[str, frozenset[str]]) -> Element:
         return Element(kind=number.group(1), low=float(low or 0), high=float(high or 10_000))
     if word in ("<end>", "<break>"):
         return Element(kind=word[1:-1])
-    if word.startswith("<"):
+    if "<" in word or ">" in word:
+        if word[1:-1] not in groups:
+            raise KeyError(word)
         return Element(words=groups[word[1:-1]])
     return Element(words=frozenset(word.split("|")))
