@@ -23,9 +23,12 @@ def prompt(names: Iterable[str] = ()) -> str:
 
 
 def echoes(text: str, hint: str) -> bool:
-    """Whether `text` is the hint itself read back, as models do with wind: six words or more in its order."""
+    """Whether `text` is the hint itself read back, as models do with wind: a dozen words in its order.
+
+    Fewer could be a player who happens to say a sentence of the hint.
+    """
     said, hinted = _plain(text), _plain(hint)
-    return len(said.split()) >= 6 and said in hinted
+    return len(said.split()) >= 12 and said in hinted
 
 
 def _plain(text: str) -> str:

@@ -75,7 +75,7 @@ def test_without_weights_the_three_ways_are_told(name: str, tmp_path: Path) -> N
 
 def test_the_prompt_holds_the_game_and_the_players_names() -> None:
     hint = vocabulary.prompt(["Quillback Flats", "Travis"])
-    assert "Birdie." in hint and hint.endswith("Quillback Flats. Travis.")
+    assert "Birdie!" in hint and hint.endswith("Quillback Flats. Travis.")
     assert len(vocabulary.prompt(["x" * 900])) <= vocabulary.LONGEST + 2
     assert not hint.startswith("#") and "#" not in hint
 
@@ -83,8 +83,8 @@ def test_the_prompt_holds_the_game_and_the_players_names() -> None:
 @pytest.mark.parametrize(
     ("text", "echo"),
     [
-        ("Birdie. Bogey. Double bogey. Eagle.", False),
-        ("Birdie, bogey, double bogey, eagle, two putts!", True),
+        ("Two putts from 12 feet, par.", False),
+        ("two putts from 12 feet par, on to the second, a par 5, pushed it right", True),
         ("Par 4, birdie.", False),
         ("Hole 7 is a par 4 and I made birdie.", False),
     ],
