@@ -16,6 +16,7 @@ from reviewkit.errors import ReviewkitError
 
 COMMANDS = {
     "read": "Read narrated footage, sound or timed text into a round folder.",
+    "batch": "Read every round in a folder, here or on a Dask cluster.",
     "demo": "Make a short invented round and read it.",
     "doctor": "Say what is installed, what is missing and how to mend it.",
     "doubts": "List what a person should check, worst first.",

@@ -65,7 +65,7 @@ def command(
         cuts=cuts,
     )
     wish = beside(sources[0], typed)
-    folder = read_round(sources, out or beside_folder(sources[0]), wish.plan(), _options(wish), progress())
+    folder = read_round(sources, out or beside_folder(sources[0]), wish.plan(), options_of(wish), progress())
     click.echo("\n".join(summary(folder)))
 
 
@@ -85,7 +85,8 @@ def beside_folder(source: Path) -> Path:
     return folder
 
 
-def _options(wish: Wish) -> Options:
+def options_of(wish: Wish) -> Options:
+    """The pipeline's options that a wish asks for."""
     from reviewkit.pipeline import Options
 
     return Options(
