@@ -19,10 +19,11 @@ from reviewkit.footage.sound import samples
 from reviewkit.footage.timeline import Clip, Timeline, join
 from reviewkit.language.talk import read_talk
 from reviewkit.log import RoundFolder
-from reviewkit.log.amended import publish
+from reviewkit.log.amend_apply import facts_for
+from reviewkit.log.amended import READING_NAME, base_reading, publish
 from reviewkit.log.amendments import hole_facts, load
 from reviewkit.log.transcript import load_transcript, save_transcript
-from reviewkit.model import Plan, Round, Segment, Transcript, Word
+from reviewkit.model import HoleFact, Plan, Round, Segment, Transcript, Word
 from reviewkit.reasoning import reason_talk
 from reviewkit.round_cuts import cuts_near
 from reviewkit.speech import timed_text
@@ -86,7 +87,7 @@ def read_round(
         "plan": asdict(plan),
         "settings": {
             "model": transcript.model,
-            "rules": str(options.rules or ""),
+            "rules": str(options.rules.resolve()) if options.rules else "",
             "cuts": list(cuts),
             "speech": dict(transcript.settings),
         },
@@ -95,6 +96,20 @@ def read_round(
     publish(folder, reading, meta)
     write_pages(folder)
     return folder
+
+
+def own_rules(folder: RoundFolder) -> Path | None:
+    """The rules that the round has learned at the desk, unless it is read with rules of the user's choice."""
+    path = folder.path / "rules.toml"
+    return path if path.is_file() else None
+
+
+def confirmed(folder: RoundFolder) -> tuple[HoleFact, ...]:
+    """What a person has confirmed, placed by the reading that the folder keeps."""
+    made = load(folder)
+    if made and (folder.path / READING_NAME).exists():
+        return facts_for(base_reading(folder), made)
+    return hole_facts(made)
 
 
 def timed_text_in(sources: Sequence[Path]) -> Path | None:
@@ -210,8 +225,8 @@ def _reason(
     progress: Progress,
 ) -> tuple[Round, tuple[float, ...]]:
     """The reading; where there is picture, a first one says near which moments to look for cuts."""
-    facts = hole_facts(load(folder))
-    talk = read_talk(transcript, plan, options.rules)
+    facts = confirmed(folder)
+    talk = read_talk(transcript, plan, options.rules or own_rules(folder))
     reading = reason_talk(transcript, talk, plan, timeline.seams, facts)
     if not options.cuts or not any(clip.media.picture for clip in timeline.clips):
         return reading, timeline.seams
