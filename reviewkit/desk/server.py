@@ -133,6 +133,7 @@ def serve(folder: RoundFolder, again: Again, port: int, told: Callable[[str], No
     token, number = secrets.token_urlsafe(24), bound.getsockname()[1]
     session = Session(folder, again)
     session.start()
+    session.state()  # loads what the first page would wait for
     app = build(session, token, number)
     told(f"http://127.0.0.1:{number}/{token}/")
     config = uvicorn.Config(app, log_level="error", access_log=False, lifespan="off", server_header=False)
