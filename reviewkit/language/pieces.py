@@ -63,6 +63,11 @@ class Piece:
         return replace(self, text=text, value=value, last=other.last, probability=lowest)
 
 
+def text_at(given: list[Piece], at: int) -> str:
+    """The text of the piece at `at`, nothing beyond either end."""
+    return given[at].text if 0 <= at < len(given) else ""
+
+
 def pieces(words: tuple[Word, ...], spelling: Mapping[str, str]) -> list[Piece]:
     """Every word's pieces in order; `spelling` makes variants one ("meters" to "metres",
     "iron's" to "iron is")."""
@@ -102,6 +107,9 @@ def _split(text: str) -> Iterator[tuple[str, bool]]:
         yield _DRAWN_OUT.sub(r"\1", text.lower()), False
         return
     text = _THOUSANDS.sub("", text)
+    if text == "1/2":
+        yield "half", False
+        return
     for mark, plain in _FRACTIONS:
         text = text.replace(mark, plain)
     text = text.translate(_SIGNS).replace("--", ", ").replace("...", ", ").lower().strip()

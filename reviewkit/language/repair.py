@@ -28,7 +28,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from reviewkit.language.numbers import shown
+from reviewkit.language.number_words import shown
 from reviewkit.language.pieces import COMMA, ENDS, Piece
 
 NEAR = 10
