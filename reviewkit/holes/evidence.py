@@ -24,7 +24,6 @@ _HURRIES = ((8.0, -3.0), (14.0, -1.6), (18.0, -0.6))
 _OVER = {"holed", "tap", "putts", "updown", "stayed_out"}
 _SCORES = {"score_word", "strokes", "running", "hole_to_par", "total"}
 _UNDER_WAY = {"drop", "lie", "putter", "reload", "again", "tap", "stayed_out", "updown", "putts"}
-"""Nobody begins a hole with these."""
 _PLAYED = {"place", "holed", "tap", "putts"}
 
 
@@ -50,7 +49,7 @@ class Evidence:
         utterance = self.talk[at]
         score = self._pause(utterance.gap_s) - 1.2
         score += max((m.weight for m in utterance.mentions if m.kind == "turn"), default=0.0)
-        score -= 1.2 * any(m.kind in _UNDER_WAY for m in utterance.mentions if not m.mood)
+        score -= 1.2 * any(_under_way(m) for m in utterance.mentions)
         for step, near in enumerate(_NEARNESS):
             if at + step >= len(self.talk):
                 break
@@ -157,6 +156,14 @@ class Evidence:
 
 def _plain(mention: Mention, kind: str) -> bool:
     return mention.kind == kind and not mention.mood
+
+
+def _under_way(mention: Mention) -> bool:
+    """Words that nobody begins a hole with: a drop, a putt, what is left to the flag."""
+    if mention.kind == "distance":
+        left = mention.mood == "togo" and ("to the" in mention.text or "lea" in mention.text)
+        return left or mention.unit in ("ft", "in")
+    return mention.kind in _UNDER_WAY and not mention.mood
 
 
 def _fits(mention: Mention, number: int) -> bool:
