@@ -233,8 +233,8 @@ def _strains(run: Sequence[Cue], family: str) -> float:
             cost += 0.7
         elif landed_at >= 0 and cue.kind == "strike":
             cost += 0.1
-        elif cue.kind == "stayed_out" and family == "swing" and _on_green_by(run[:at]):
-            cost += 1.6
+        elif cue.kind in ("stayed_out", "putt") and family == "swing" and _on_green_by(run[:at]):
+            cost += 1.6 if cue.kind == "stayed_out" else 0.7
     return cost
 
 
