@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import difflib
+import json
 import os
 import shutil
 import signal
@@ -16,6 +17,7 @@ import pytest
 
 from reviewkit.errors import ModelError
 from reviewkit.footage import ffmpeg
+from reviewkit.footage.probe import probe
 from reviewkit.log import open_round
 from reviewkit.log.transcript import load_transcript
 from reviewkit.model import Plan
@@ -49,17 +51,21 @@ def test_clips_by_recording_time_and_a_folder_that_moves(tmp_path: Path) -> None
     """The film cut in three between shots, named out of order: the round is the same, and seams are cuts."""
     day = tmp_path / "day"
     day.mkdir()
+    holes = json.loads((ROUND / "truth.json").read_text(encoding="utf-8"))["holes"]
+    # Just before the words that open the second and the last hole, where nothing is said.
+    first, second = (hole["start_s"] - 0.15 for hole in (holes[1], holes[-1]))
+    length = probe(ROUND / "round.mp4").duration_s
     clips = [
-        piece(day / "c.mp4", 0.0, 37.667, "2026-05-01T09:00:00Z"),
-        piece(day / "a.mp4", 37.667, 52.166, "2026-05-01T09:20:00Z"),
-        piece(day / "b.mp4", 89.833, 28.6, "2026-05-01T09:45:00Z"),
+        piece(day / "c.mp4", 0.0, first, "2026-05-01T09:00:00Z"),
+        piece(day / "a.mp4", first, second - first, "2026-05-01T09:20:00Z"),
+        piece(day / "b.mp4", second, length - second, "2026-05-01T09:45:00Z"),
     ]
     options = Options(model=MODEL, by_time=True)
     folder = read_round(sorted(clips), day / "round", Plan(), options)
     sources = folder.meta["sources"]
     assert [source["path"] for source in sources] == ["../c.mp4", "../a.mp4", "../b.mp4"]
     offsets = [source["offset_s"] for source in sources]
-    assert offsets == pytest.approx([0.0, 37.667, 89.833], abs=0.3)
+    assert offsets == pytest.approx([0.0, first, second], abs=0.3)
     assert set(offsets[1:]) <= {round(cut, 3) for cut in folder.meta["settings"]["cuts"]}
     whole = read_round([ROUND / "round.mp4"], tmp_path / "whole", Plan(), Options(model=MODEL, cuts=False))
     heard, expected = (load_transcript(f.transcript_json).words for f in (folder, whole))
@@ -123,5 +129,7 @@ def test_killed_while_listening_leaves_no_folder_and_goes_on(tmp_path: Path, cac
     finally:
         patched.undo()
     assert seen and not seen.keys() & {name.removesuffix(".json") for name in kept}
-    assert open_round(out).meta["duration_s"] == pytest.approx(4 * 118.5, abs=1)
+    assert open_round(out).meta["duration_s"] == pytest.approx(
+        4 * probe(ROUND / "round.mp4").duration_s, abs=1
+    )
     assert folder.transcript_json.is_file()
