@@ -30,24 +30,11 @@ from pathlib import Path
 from typing import Any
 
 from reviewkit.errors import CardError
+from reviewkit.language.rule_form import HELP, check_form, check_rule
 from reviewkit.language.rulebook import Rule, RuleBook, Value
 
 RULES = Path(__file__).parents[1] / "rules"
 _FRAGMENT = re.compile(r"(?<!\?P)<([a-z_0-9]+)(?::([a-z_0-9]+))?>")
-_KEYS = {
-    "name",
-    "kind",
-    "pattern",
-    "value",
-    "need",
-    "unit",
-    "mood",
-    "weight",
-    "off",
-    "examples",
-    "counterexamples",
-}
-_HELP = "See docs/rules.md."
 Classes = dict[str, str | dict[str, Value]]
 
 
@@ -70,12 +57,13 @@ def _load(user: Path | None, stamp: int) -> RuleBook:
     rows: dict[str, tuple[Path, dict[str, Any]]] = {}
     for path in paths:
         table = _parse(path)
+        check_form(path, table)
         for name, fragment in table.get("classes", {}).items():
             known = classes.get(name)
             joined = isinstance(known, dict) and isinstance(fragment, dict)
             classes[name] = {**known, **fragment} if joined else fragment  # type: ignore[dict-item]
         for row in table.get("rule", []):
-            _check(path, row)
+            check_rule(path, row)
             rows[row["name"]] = (path, row)
     return RuleBook(tuple(_compile(path, row, classes) for path, row in rows.values() if not row.get("off")))
 
@@ -91,15 +79,6 @@ def _parse(path: Path) -> dict[str, Any]:
         raise CardError(path, f"is not valid TOML ({error}).", "Mend that line.") from error
 
 
-def _check(path: Path, row: Mapping[str, Any]) -> None:
-    name = row.get("name")
-    unknown = ", ".join(sorted(set(row) - _KEYS))
-    if not isinstance(name, str) or unknown:
-        raise CardError(path, f"rule {name or '(no name)'}: {unknown or 'needs a name'}.", _HELP)
-    if not row.get("off") and not (isinstance(row.get("kind"), str) and isinstance(row.get("pattern"), str)):
-        raise CardError(path, f"rule {name} needs a kind and a pattern.", _HELP)
-
-
 def _compile(path: Path, row: Mapping[str, Any], classes: Classes) -> Rule:
     meanings: dict[str, dict[str, Value]] = {}
     used: set[str] = set()
@@ -109,7 +88,7 @@ def _compile(path: Path, row: Mapping[str, Any], classes: Classes) -> Rule:
         name, alias = found.group(1), found.group(2) or found.group(1)
         if name not in classes:
             raise CardError(
-                path, f"rule {row['name']} uses <{name}>, which no [classes] table defines.", _HELP
+                path, f"rule {row['name']} uses <{name}>, which no [classes] table defines.", HELP
             )
         body = classes[name]
         if isinstance(body, dict):
@@ -130,7 +109,7 @@ def _compile(path: Path, row: Mapping[str, Any], classes: Classes) -> Rule:
         ) from error
     wanted = {name for key in ("value", "unit", "mood") for name in _groups(row.get(key))}
     if missing := sorted(wanted - set(compiled.groupindex)):
-        raise CardError(path, f"rule {row['name']} has no group {', '.join(missing)}.", _HELP)
+        raise CardError(path, f"rule {row['name']} has no group {', '.join(missing)}.", HELP)
     return Rule(
         name=row["name"],
         kind=row["kind"],
