@@ -14,7 +14,7 @@ from reviewkit.language.tokens import Sentence, sentences
 from reviewkit.model import Mention, Plan, Talk, Transcript, Utterance
 
 _CLAUSE_END = re.compile(
-    r" (?:,|but|so|then) | and (?=i |it|that|of course|then|he|she|partner|my |just)|[.!?]$"
+    r" (?:,|but|so|then) | and (?=i |it|that|of course|then|he|she|partner|my |just|still|found|ended)|[.!?]$"
 )
 # A later, plainer word ends another player's turn; these moods reach past commas.
 _LONG_REACH = {"other"}

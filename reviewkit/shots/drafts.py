@@ -199,7 +199,7 @@ def _crossings(run: Sequence[Cue]) -> float:
         if not steps:
             continue
         pause = 0.3 if cue.pause_s > 1.5 and landed else 0.0
-        loose = landed and cue.kind not in _AFTERTHOUGHTS
+        loose = landed and cue.kind not in _AFTERTHOUGHTS and cue.value not in ("lost", "unplayable")
         cost += 0.2 * steps + pause + (0.8 if loose else 0.25 if landed else 0.0)
     return cost
 
