@@ -20,6 +20,7 @@ COMMANDS = {
     "demo": "Make a short invented round and read it.",
     "doctor": "Say what is installed, what is missing and how to mend it.",
     "doubts": "List what a person should check, worst first.",
+    "explain": "Show which words led to what, rule by rule.",
     "desk": "Confirm and correct a round on a local page.",
     "amend": "Correct a round from the command line.",
     "report": "Write a round's page anew, or one of a series.",
