@@ -43,7 +43,8 @@ def load(user: Path | None = None) -> Lexicon:
     for path in (user, LEXICON):
         for row in read(path).get("repair", []) if path is not None else []:
             for entry in _compile(path, row, groups):
-                for word in entry.heard[0].words or ("",):
+                opening = entry.heard[0]
+                for word in ("~",) if opening.kind == "sound" else opening.words or ("",):
                     repairs.setdefault(word, []).append(entry)
     return Lexicon(spelling, {word: tuple(entries) for word, entries in repairs.items()})
 

@@ -6,9 +6,11 @@
     heard = ["two pots"]              # what stands there, numbers as digits; <group>, <number>,
                                       # <number 3-6>, <nth> stand for many; <end> is a
                                       # sentence's border, <break> that or a comma;
+                                      # "~iron" is an unsure word that sounds like it;
                                       # "word?" may be missing, "a|b" is either
     meant = "2 putts"                 # what it becomes; "<1>" keeps the first word heard as it is,
-                                      # "<1 number>" makes an ordinal plain ("7th" to "7")
+                                      # "<1 number>" makes an ordinal plain ("7th" to "7"),
+                                      # "<1 sound>" takes the closest of "~chipped|pitched"
     swap = { "30" = "13" }            # instead of heard and meant: several of a kind in one company
     before = ["in"]                   # optional: one of these must stand right before
     after = ["from <number>"]         # optional: one of these must stand right after
@@ -30,33 +32,52 @@ from dataclasses import dataclass, replace
 
 from reviewkit.language.number_words import shown
 from reviewkit.language.pieces import COMMA, ENDS, Piece
+from reviewkit.language.sound import distance
 
 NEAR = 10
+UNSURE = 0.7
+"""The listener's own probability below which a word may be taken for one that sounds like it."""
+ALIKE = 0.28
+"""How far two words may sound apart, see `sound.distance`."""
 PASSES = 3
 """How often one place may be mended: "80 nober" to "80 over" to "18 over"."""
-_KEPT = re.compile(r"<(\d+)( number)?>")
+_KEPT = re.compile(r"<(\d+)( number| sound)?>")
 _NUMBER = re.compile(r"<(number|nth)(?: (\d+)-(\d+))?>")
 
 
 @dataclass(frozen=True, slots=True)
 class Element:
-    """One place in a pattern: any of `words`, or a number (`nth`: an ordinal) from `low` to `high`."""
+    """One place in a pattern: any of `words`, or a number (`nth`: an ordinal) from `low` to `high`.
+
+    `kind` "sound" is a word that the listener was unsure of, that sounds like one of `words` and is none
+    of the `known` words, which are what they seem.
+    """
 
     words: frozenset[str] = frozenset()
     kind: str = "word"
     low: float = 0
     high: float = 10_000
+    known: frozenset[str] = frozenset()
 
     def fits(self, piece: Piece | None) -> bool:
         if piece is None or piece.text in ENDS:
             return self.kind in ("end", "break")
         if self.kind == "word":
             return piece.text in self.words
+        if self.kind == "sound":
+            return piece.probability < UNSURE and self.closest(piece.text) is not None
         if self.kind in ("end", "break"):
             return self.kind == "break" and piece.text == COMMA
         if piece.value is None or not self.low <= piece.value <= self.high:
             return False
         return piece.text[-1].isdigit() is (self.kind == "number")
+
+    def closest(self, text: str) -> str | None:
+        """The word of `words` that sounds most like `text`, None when none is close."""
+        if len(text) < 4 or text in self.known or text in self.words or not text.isalpha():
+            return None
+        best = min(sorted(self.words), key=lambda word: distance(text, word))
+        return best if distance(text, best) <= ALIKE else None
 
 
 Pattern = tuple[Element, ...]
@@ -107,10 +128,15 @@ class Repair:
                 continue
             source = old[place] if len(old) == len(self.meant) else whole
             if kept:
-                word = shown(old[int(kept.group(1)) - 1].value or 0)
+                word = self._reading(old, int(kept.group(1)) - 1, kept.group(2))
             said = heard if source is whole else source.heard or source.text
             made.append(source if source.text == word else _new(source, word, said))
         return made
+
+    def _reading(self, old: Sequence[Piece], place: int, how: str) -> str:
+        if how == " sound":
+            return self.heard[place].closest(old[place].text) or old[place].text
+        return shown(old[place].value or 0)
 
 
 def _new(source: Piece, word: str, said: str) -> Piece:
@@ -128,7 +154,7 @@ def _matches(pattern: Pattern, given: Sequence[Piece], at: int) -> bool:
 
 @dataclass(frozen=True, slots=True)
 class Lexicon:
-    """Spellings made one, and repairs by the word they begin with ("" for those that begin with a number)."""
+    """Spellings made one, and repairs by the word they begin with: "" for a number, "~" for a sound."""
 
     spelling: dict[str, str]
     repairs: dict[str, tuple[Repair, ...]]
@@ -136,7 +162,7 @@ class Lexicon:
     def mend(self, given: list[Piece]) -> list[Piece]:
         """All pieces with every repair made, left to right; a mended word may serve as another's company."""
         work = list(given)
-        numeric = self.repairs.get("", ())
+        numeric, sounding = self.repairs.get("", ()), self.repairs.get("~", ())
         at = 0
         while at < len(work):
             for _ in range(PASSES):
@@ -144,6 +170,8 @@ class Lexicon:
                 entries = self.repairs.get(piece.text, ())
                 if piece.value is not None:
                     entries = entries + numeric
+                elif piece.probability < UNSURE:
+                    entries = entries + sounding
                 found = next((entry for entry in entries if entry.applies(work, at)), None)
                 if found is None:
                     break
@@ -169,6 +197,8 @@ def _element(word: str, groups: dict[str, frozenset[str]]) -> Element:
         return Element(kind=number.group(1), low=float(low or 0), high=float(high or 10_000))
     if word in ("<end>", "<break>"):
         return Element(kind=word[1:-1])
+    if word.startswith("~"):
+        return Element(frozenset(word[1:].split("|")), "sound", known=groups.get("known", frozenset()))
     if "<" in word or ">" in word:
         if word[1:-1] not in groups:
             raise KeyError(word)
