@@ -16,7 +16,6 @@ from reviewkit.model import Mention, Segment, Transcript, Word
 BOOK = load()
 EXAMPLES = [(rule, text) for rule in BOOK.rules for text in rule.examples]
 OPEN = {
-    "par 3 , hundred": "the lexicon makes 1 under of a lone hundred",
     "9 iron is a 146 carry": "the pattern wants two blanks after is",
     "my full pitching wedge is 132": "the pattern wants two blanks after is",
     "14 , 331 , dogleg left": "the pattern stops before a comma and a number",
