@@ -1,0 +1,76 @@
+"""From words to a round: what holds for any talk at all, and how told facts bear on it."""
+
+from __future__ import annotations
+
+import itertools
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from reviewkit.model import Card, CardHole, Plan, Round, Segment, Transcript, Word
+from reviewkit.reasoning import reason
+from tests.support.narrations import GREETING, transcript
+
+VOCABULARY = """hole one par four five the third driver green putt putts holed birdie bogey next tee water lost ob
+    drop reload provisional bunker chip , . ! seven iron wedge 150 yards feet left short she partner I should have
+    hit tapped in up and down for double two under through nine lying eagle back on penalty unplayable"""
+TALK = st.lists(
+    st.lists(st.sampled_from(VOCABULARY.split()), min_size=1, max_size=14).map(" ".join), max_size=25
+)
+
+
+def check(read: Round) -> None:
+    """What any round must be, whatever was said."""
+    holes = [score.hole for score in read.scores]
+    assert len(set(holes)) == len(holes) and holes == [span.hole for span in read.spans]
+    for score in read.scores:
+        shots = [shot for shot in read.shots if shot.hole == score.hole]
+        assert [shot.stroke for shot in shots[:1]] in ([1], [])
+        # A stroke's number counts the penalty strokes before it (Rules 17.1, 18.2, 19.2).
+        for before, after in itertools.pairwise(shots):
+            assert after.stroke == before.stroke + 1 + before.penalty_strokes
+        assert all(not shot.holed for shot in shots[:-1])
+        assert all((shot.result == "holed") == shot.holed for shot in shots)
+        assert all(shot.evidence for shot in shots if shot.told)
+
+
+@settings(max_examples=60, deadline=None)
+@given(TALK)
+def test_golf_words_in_any_order_make_a_sound_round(lines: list[str]) -> None:
+    check(reason(transcript(lines), Plan()))
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.lists(st.text(min_size=1, max_size=12), max_size=40), st.floats(0.0, 5.0))
+def test_any_text_at_all_is_read_without_a_crash(texts: list[str], gap: float) -> None:
+    words = tuple(Word(text, at * (0.3 + gap), at * (0.3 + gap) + 0.3) for at, text in enumerate(texts))
+    check(reason(Transcript((Segment(words),) if words else ()), Plan()))
+
+
+def test_no_words_are_no_round() -> None:
+    assert reason(Transcript(()), Plan()).scores == ()
+
+
+ROUND = [
+    *(GREETING, ""),
+    *("Hole one, a par four.", "Driver down the middle.", "9 iron onto the green.", "Two putts for par.", ""),
+    *("Hole two.", "7 iron onto the green.", "Missed the first putt, tapped in.", ""),
+    *("Hole three, par four.", "Driver into the right rough.", "8 iron onto the green."),
+    *("Three putts for bogey.", "So that's one over after three."),
+]
+
+
+def test_the_running_score_is_the_sum_of_the_holes() -> None:
+    read = reason(transcript(ROUND), Plan())
+    assert [(score.par, score.strokes) for score in read.scores] == [(4, 4), (3, 3), (4, 5)]
+    running = list(itertools.accumulate(score.to_par or 0 for score in read.scores))
+    assert [score.running_to_par for score in read.scores] == running == [0, 0, 1]
+
+
+def test_the_card_settles_a_par_that_the_words_leave_open() -> None:
+    card = Card((CardHole(1, 4), CardHole(2, 3), CardHole(3, 5)))
+    assert [score.par for score in reason(transcript(ROUND), Plan(card=card)).scores][:2] == [4, 3]
+
+
+def test_reading_twice_is_reading_once() -> None:
+    assert reason(transcript(ROUND), Plan()) == reason(transcript(ROUND), Plan())
