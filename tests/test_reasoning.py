@@ -11,12 +11,11 @@ from reviewkit.model import Card, CardHole, Plan, Round, Segment, Transcript, Wo
 from reviewkit.reasoning import reason
 from tests.support.narrations import GREETING, transcript
 
-VOCABULARY = """hole one par four five the third driver green putt putts holed birdie bogey next tee water lost ob
-    drop reload provisional bunker chip , . ! seven iron wedge 150 yards feet left short she partner I should have
-    hit tapped in up and down for double two under through nine lying eagle back on penalty unplayable"""
-TALK = st.lists(
-    st.lists(st.sampled_from(VOCABULARY.split()), min_size=1, max_size=14).map(" ".join), max_size=25
-)
+VOCABULARY = """hole one par four five the third driver green putt putts holed birdie bogey next tee water
+    lost ob drop reload provisional bunker chip , . ! seven iron wedge 150 yards feet left short she partner I
+    should have hit tapped in up and down for double two under through nine lying eagle back on penalty"""
+LINE = st.lists(st.sampled_from(VOCABULARY.split()), min_size=1, max_size=14).map(" ".join)
+TALK = st.lists(LINE, max_size=25)
 
 
 def check(read: Round) -> None:
