@@ -1,0 +1,113 @@
+"""Utterances, whose stroke was meant, and whether it was played."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Sequence
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from reviewkit.language.players import anonymise, partners
+from reviewkit.language.talk import read_talk
+from reviewkit.language.tokens import sentences
+from reviewkit.model import Mention, Plan, Segment, Talk, Transcript, Word
+from tests.support.narrations import transcript
+
+
+def talk(*lines: str, names: tuple[str, ...] = ()) -> Talk:
+    return read_talk(transcript(lines), Plan(names=names))
+
+
+def found(given: Talk, *kinds: str) -> list[Mention]:
+    return [mention for utterance in given for mention in utterance.mentions if mention.kind in kinds]
+
+
+def moods(line: str, kind: str) -> list[tuple[object, str]]:
+    return [(mention.value, mention.mood) for mention in found(talk(line), kind)]
+
+
+@pytest.mark.parametrize(
+    ("lines", "names", "expected"),
+    [
+        (["I'm out with Tadhg today.", "Tadhg hit it left."], (), {"tadhg"}),
+        (["My buddy Ines hit it long.", "Then Ines took two putts."], (), {"ines"}),
+        (["So Ines's ball is short."], (), {"ines"}),
+        (["Ines hit it long."], ("Ines",), {"ines"}),
+        # Capitals alone make nobody a player: places, days, clubs, the first word of a sentence.
+        (["Standing on the tee at Quillback Flats.", "Quillback Flats was wet on Monday."], (), set()),
+        (["Driver went left.", "I hit Driver again."], (), set()),
+        (["Short putt left.", "Missed it."], (), set()),
+    ],
+)
+def test_partners_are_those_who_act(lines: Sequence[str], names: tuple[str, ...], expected: set[str]) -> None:
+    words = transcript(lines)
+    assert partners(words, sentences(words), names) == expected
+
+
+def test_a_partners_name_gives_way_everywhere_and_offsets_still_fit() -> None:
+    (said,) = sentences(transcript(["And Ines's ball, well, Ines hit it."]))
+    hidden = anonymise(said, frozenset({"ines"}))
+    assert hidden.text == "and partner's ball , well , partner hit it ."
+    for token, at in zip(hidden.tokens, hidden.starts, strict=True):
+        assert hidden.text[at : at + len(token.text)] == token.text
+    assert anonymise(said, frozenset({"tadhg"})) is said
+
+
+def test_a_partners_strokes_are_anothers_whatever_the_name() -> None:
+    read = talk("I'm out with Zebedee.", "Zebedee hit driver into the rough.", "I hit 3 wood in the fairway.")
+    assert [(m.value, m.mood) for m in found(read, "club", "place")] == [
+        *(("D", "other"), ("rough", "other")),
+        *(("3W", ""), ("fairway", "")),
+    ]
+
+
+@pytest.mark.parametrize(
+    ("line", "kind", "expected"),
+    [
+        ("She holed out from the bunker.", "holed", [(None, "other")]),
+        ("My mate hit driver, a big one, into the rough.", "place", [("rough", "other")]),
+        # Another's turn reaches on through the sentence, not into the next.
+        ("My mate hit driver. I hit 3 wood.", "club", [("D", "other"), ("3W", "")]),
+        ("I should have hit 9 iron, but I hit 8 iron.", "club", [("9I", "plan"), ("8I", "")]),
+        ("I was going to hit driver.", "club", [("D", "plan")]),
+        ("Last week I hit driver here.", "club", [("D", "plan")]),
+        ("There's water all down the left.", "miss", [("left", "land")]),
+        ("There's a big bunker on the right.", "miss", [("right", "land")]),
+        ("Hit it into the water.", "place", [("penalty", "")]),
+        ("Pulled it left into the rough.", "miss", [("left", "")]),
+    ],
+)
+def test_moods_say_whose_and_whether(line: str, kind: str, expected: list[tuple[object, str]]) -> None:
+    assert moods(line, kind) == expected
+
+
+def test_moods_themselves_are_not_handed_on() -> None:
+    assert found(talk("I should have hit 9 iron.", "She hit driver."), "mood", "mask") == []
+
+
+def test_utterances_part_at_marks_and_at_silences() -> None:
+    read = talk("Driver in the fairway. Lovely! And now", "a wedge.")
+    assert [utterance.text for utterance in read] == [
+        "driver in the fairway .",
+        "lovely !",
+        "and now a wedge .",
+    ]
+    words = tuple(Word(text, at, at + 0.3) for text, at in (("Driver", 0.0), ("Wedge", 0.4), ("Putt", 2.0)))
+    apart = read_talk(Transcript((Segment(words),)), Plan())
+    assert [utterance.text.strip(" .") for utterance in apart] == ["driver wedge", "putt"]
+    assert apart[1].gap_s == pytest.approx(2.0 - 0.7)
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.lists(st.text(alphabet="abI ,.!?'’-0157é", min_size=1, max_size=20), max_size=15))
+def test_utterances_share_out_every_word_in_order(lines: list[str]) -> None:
+    given = transcript([line for line in lines if line.strip()])
+    read = read_talk(given, Plan())
+    spans = [(utterance.first, utterance.last) for utterance in read]
+    assert all(first <= last for first, last in spans)
+    # A word with a mark inside it ("2.Two") may end one utterance and begin the next.
+    assert all(before[1] <= after[0] for before, after in itertools.pairwise(spans))
+    assert all(u.first <= m.first <= m.last <= u.last for u in read for m in u.mentions)
+    assert all(u.gap_s >= 0 and u.start_s <= u.end_s for u in read)
