@@ -144,12 +144,24 @@ def test_a_cut_in_the_silence_before_a_hole_is_its_start() -> None:
     assert [span.start_s for span in spans(ANNOUNCED, cuts=(far,))][1] == pytest.approx(second)
 
 
-def test_a_round_without_a_greeting_begins_with_its_first_words() -> None:
-    lines = ANNOUNCED[2:]
+@pytest.mark.parametrize("tale", [FOUR, FOUR[:1] + FOUR[2:], THREE])
+def test_a_round_without_a_greeting_begins_with_its_first_words(tale: Sequence[str]) -> None:
+    # With silences between all lines, so that pauses tell.
+    told = ["Hole one, a par four.", *tale, *ANNOUNCED[7:]]
+    lines = [part for line in told if line for part in (line, "")]
     found = decode(read_talk(transcript(lines, 0.0), Plan()), Plan())
     if found[0].start_s > 3.0:
         pytest.xfail("an announcement as the very first words is taken for small talk")
     assert found[0].told
+
+
+@pytest.mark.parametrize("opening", [[], [GREETING, ""]])
+def test_footage_of_one_hole_keeps_its_number(opening: list[str]) -> None:
+    lines = [*opening, *(part for line in hole("Hole three, par four.") if line for part in (line, ""))]
+    found = decode(read_talk(transcript(lines, 0.0), Plan()), Plan())
+    if [span.hole for span in found] == [1]:
+        pytest.xfail("an announcement as the very first words is taken for small talk")
+    assert [(span.hole, span.told) for span in found] == [(3, True)]
 
 
 def test_no_talk_has_no_holes() -> None:
