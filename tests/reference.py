@@ -34,10 +34,11 @@ def reference() -> str:
 
 
 def _help(name: str) -> str:
-    command = group.get_command(click.Context(group), name)
+    parent = click.Context(group, info_name="reviewkit", help_option_names=["-h", "--help"])
+    command = group.get_command(parent, name)
     assert command is not None
     with click.Context(
-        command, info_name=f"reviewkit {name}", terminal_width=100, max_content_width=100
+        command, info_name=name, parent=parent, terminal_width=100, max_content_width=100
     ) as context:
         lines = command.get_help(context).splitlines()
     return "```text\n" + "\n".join(line.rstrip() for line in lines) + "\n```\n"
