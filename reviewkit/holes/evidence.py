@@ -47,7 +47,7 @@ class Evidence:
 
     def _opening(self, at: int) -> float:
         utterance = self.talk[at]
-        score = self._pause(utterance.gap_s) - 1.2
+        score = (self._pause(utterance.gap_s) if at else 0.0) - 1.2
         score += max((m.weight for m in utterance.mentions if m.kind == "turn"), default=0.0)
         score -= 1.2 * any(_under_way(m) for m in utterance.mentions)
         for step, near in enumerate(_NEARNESS):

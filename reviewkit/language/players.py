@@ -17,7 +17,8 @@ _BEFORE = frozenset(
 _AFTER = frozenset(
     """is was has had says said hit hits goes went made makes got knocked took shot played wrote told gave did
     reckons reckoned thinks clapped stuck won lost nearly always just also wants never calls looks shouts
-    laughs asked keeps""".split()  # noqa: SIM905, a list of words reads best as words
+    laughs asked keeps splashed chipped putted holed found drove rolled missed tapped finished birdied parred
+    bogeyed doubled picked lagged pitched pulled sliced hooked duffed topped""".split()  # noqa: SIM905, a list of words reads best as words
 )
 _NEVER = frozenset(
     """i monday tuesday wednesday thursday friday saturday sunday january february march april may june july

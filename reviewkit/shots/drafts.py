@@ -164,7 +164,8 @@ def _family(run: Sequence[Cue], kinds: set[str]) -> str:
         return ""
     if kinds <= {"holed", "distance", "miss", "again"} and kinds & {"holed", "miss"}:
         return "putt_or_swing"
-    return "swing" if kinds & {"club", "place", "strike", "miss", "contact", "reload", "holed"} else ""
+    told = {cue.kind for cue in run if not cue.meant}
+    return "swing" if told & {"club", "place", "strike", "miss", "contact", "reload", "holed"} else ""
 
 
 def _flat(run: Sequence[Cue]) -> bool:
