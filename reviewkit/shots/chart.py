@@ -11,7 +11,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from reviewkit.shots.cues import Cue
-from reviewkit.shots.drafts import PENALTIES, Draft, draft, skip_cost
+from reviewkit.shots.drafts import PENALTIES, Draft, draft
+from reviewkit.shots.weights import skip_cost
 
 _LONGEST = 9
 """Cues in one stroke, at most."""

@@ -1,0 +1,192 @@
+"""What a run of cues is worth as one stroke, and what leaving cues unexplained costs, in log odds.
+
+The numbers are common sense checked on invented rounds; no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from reviewkit.shots.cues import Cue
+
+_REWARD = {
+    "club": 1.5,
+    "putter": 1.2,
+    "place": 1.4,
+    "holed": 1.5,
+    "tap": 1.6,
+    "stayed_out": 1.2,
+    "putts": 2.0,
+    "updown": 1.2,
+    "putt": 0.6,
+    "strike": 0.5,
+    "reload": 1.0,
+    "drop": 0.2,
+    "again": 0.4,
+    "contact": 0.4,
+    "miss": 0.4,
+    "lie": 0.3,
+    "distance": 0.1,
+    "found": 0.0,
+}
+_SKIP = {
+    "club": 0.9,
+    "putter": 0.6,
+    "place": 0.9,
+    "holed": 0.9,
+    "tap": 1.1,
+    "stayed_out": 0.7,
+    "putts": 1.6,
+    "updown": 0.5,
+    "putt": 0.15,
+    "strike": 0.15,
+    "reload": 0.6,
+    "drop": 0.1,
+    "again": 0.2,
+    "contact": 0.2,
+    "miss": 0.15,
+    "lie": 0.05,
+    "distance": 0.02,
+    "found": 0.0,
+}
+STROKE = -1.2
+"""Cost of claiming a stroke, so that one weak cue is not enough."""
+SHAPED = {"chip", "pitch", "bunker", "punch", "layup", "tee"}
+_AFTERTHOUGHTS = {"miss", "distance", "contact", "putt", "lie", "drop"}
+# A later place that says more of the same stroke, not of the next one.
+_REFINES = {
+    *(
+        ("rough", "lost"),
+        ("trees", "lost"),
+        ("rough", "unplayable"),
+        ("trees", "unplayable"),
+        ("trees", "rough"),
+    ),
+    *(
+        ("rough", "penalty"),
+        ("fairway", "penalty"),
+        ("green", "close"),
+        ("fringe", "close"),
+        ("close", "green"),
+    ),
+    *(
+        ("ob", "lost"),
+        ("ob", "rough"),
+        ("sand", "close"),
+        ("rough", "fringe"),
+        ("green", "fringe"),
+        ("fringe", "green"),
+    ),
+    *(
+        ("rough", "close"),
+        ("fairway", "sand"),
+        ("fairway", "rough"),
+        ("rough", "fairway"),
+        ("trees", "fairway"),
+    ),
+}
+
+
+def skip_cost(cue: Cue) -> float:
+    """What leaving a cue unexplained costs."""
+    return _SKIP[cue.kind] * (0.5 + 0.3 * cue.mention.weight) * (0.3 if cue.meant else 1.0)
+
+
+def rewards(run: Sequence[Cue], family: str) -> float:
+    """Each kind once, at its heaviest cue; words that name the stroke count more than bare hitting."""
+    best: dict[str, float] = {}
+    for cue in run:
+        worth = _REWARD[cue.kind] * (0.4 + 0.35 * min(cue.mention.weight, 2.0))
+        if cue.kind == "strike" and cue.value in SHAPED:
+            worth = 1.0
+        if cue.kind == "distance" and cue.mention.mood == "togo":
+            worth = 0.4
+        if cue.meant and cue.kind in ("club", "strike"):
+            worth *= 0.5
+        if cue.kind == "stayed_out" and family == "swing":
+            worth = 0.0
+        best[cue.kind] = max(best.get(cue.kind, 0.0), worth)
+    return sum(best.values())
+
+
+def crossings(run: Sequence[Cue]) -> float:
+    """A stroke told over several utterances is likelier the longer its end stays open."""
+    cost, landed = 0.0, False
+    for before, cue in pairwise(run):
+        landed = landed or before.kind in ("place", "holed", "tap", "stayed_out")
+        steps = cue.utterance - before.utterance
+        if not steps:
+            continue
+        pause = 0.3 if cue.pause_s > 1.5 and landed else 0.0
+        loose = landed and cue.kind not in _AFTERTHOUGHTS and cue.value not in ("lost", "unplayable")
+        cost += 0.2 * steps + pause + (0.8 if loose else 0.25 if landed else 0.0)
+    return cost
+
+
+def strains(run: Sequence[Cue], family: str) -> float:
+    """What speaks against one stroke: a second landing, a club or a yardage after the landing."""
+    cost = 0.0 if family not in ("swing", "putt") else _bareness(run, family)
+    place, landed_at = "", -1
+    clubs: set[str] = set()
+    for at, cue in enumerate(run):
+        if cue.kind == "place":
+            if place and cue.value not in (place, "close"):
+                cost += 0.4 if (place, cue.value) in _REFINES else 1.4
+            if cue.value != "close" or not place:
+                place, landed_at = cue.value, at
+        elif cue.kind in ("holed", "tap"):
+            cost += 1.0 if place and place != "close" and family == "swing" else 0.0
+            cost += 1.2 if family == "swing" and _on_green_by(run[:at]) else 0.0
+            landed_at = at
+        elif cue.kind == "club":
+            inverted = landed_at >= 0 and cue.mention.first - run[landed_at].mention.last <= 3
+            cost += (0.2 if inverted else 1.3) if landed_at >= 0 else 0.0
+            cost += 0.5 if clubs and cue.value not in clubs and not cue.meant else 0.0
+            if not cue.meant:
+                clubs.add(cue.value)
+        elif landed_at >= 0 and cue.kind == "distance" and cue.mention.mood == "togo":
+            cost += 0.8
+        elif landed_at >= 0 and (
+            cue.kind in ("reload", "again") or (cue.kind == "strike" and cue.value in SHAPED)
+        ):
+            cost += 0.7
+        elif landed_at >= 0 and cue.kind == "strike":
+            cost += 0.1
+        elif cue.kind in ("stayed_out", "putt") and family == "swing" and _on_green_by(run[:at]):
+            cost += 1.6 if cue.kind == "stayed_out" else 0.7
+    return cost
+
+
+_ACTIONS = {"club", "strike", "reload", "again", "contact", "lie", "tap", "putter", "stayed_out"}
+_OUTCOMES = {"place", "holed", "tap", "stayed_out", "putts", "miss"}
+
+
+def _on_green_by(run: Sequence[Cue]) -> bool:
+    """The words so far put the ball on the green: it is a putt that stays out then."""
+    short = any(cue.kind == "distance" and _putt_long(cue) for cue in run)
+    return short or any(cue.kind == "place" and cue.value in ("green", "close") for cue in run)
+
+
+def _putt_long(cue: Cue) -> bool:
+    return cue.mention.unit in ("ft", "in") or (cue.mention.unit == "m" and float(cue.value) <= 12)
+
+
+def torn(cues: Sequence[Cue], first: int) -> float:
+    """What a side or a contact told right after a landing says belongs to that stroke, not to the next."""
+    if (
+        not first
+        or cues[first].kind not in ("miss", "contact")
+        or cues[first].utterance != cues[first - 1].utterance
+    ):
+        return 0.0
+    return 1.2 if cues[first - 1].kind in ("place", "holed", "distance", "stayed_out") else 0.0
+
+
+def _bareness(run: Sequence[Cue], family: str) -> float:
+    """A landing without a stroke, or a stroke without a landing, is less of a stroke."""
+    kinds = {cue.kind for cue in run}
+    acts = bool(kinds & _ACTIONS) or any(cue.mention.mood == "togo" for cue in run)
+    ends = bool(kinds & _OUTCOMES) or (family == "putt" and "distance" in kinds)
+    idle = kinds <= {"strike", "drop", "distance"} and not any(cue.value in SHAPED for cue in run)
+    return (0.8 if idle else 0.0) + (0.0 if acts or family == "putt" else 0.7) + (0.0 if ends else 0.7)
