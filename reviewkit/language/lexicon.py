@@ -40,8 +40,8 @@ def load(user: Path | None = None) -> Lexicon:
             spelling |= table.get("spelling", {})
             for name, members in table.get("group", {}).items():
                 groups[name] = groups.get(name, frozenset()) | _members(path, name, members, groups)
-    for path in (user, LEXICON):
-        for row in read(path).get("repair", []) if path is not None else []:
+    for path in (LEXICON,) if user is None else (user, LEXICON):
+        for row in read(path).get("repair", []):
             for entry in _compile(path, row, groups):
                 opening = entry.heard[0]
                 for word in ("~",) if opening.kind == "sound" else opening.words or ("",):
