@@ -10,13 +10,14 @@ import importlib
 import os
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
+from functools import partial
 from pathlib import Path
 from typing import Any
 
 from reviewkit import __version__
 from reviewkit.batching import Job, Outcome, Told, attempt, read_one
 from reviewkit.cache import cache_dir
-from reviewkit.errors import ReviewkitError, SourceError
+from reviewkit.errors import ReviewkitError
 from reviewkit.footage.probe import probe
 from reviewkit.footage.timeline import Clip, Timeline, join
 from reviewkit.model import Plan
@@ -46,7 +47,11 @@ def read_on(address: str, jobs: Sequence[Job], told: Told) -> None:
             ]
             waiting[client.submit(read_heard, job, heard, key=_key(job.out), pure=False)] = job
         for future in _dask().as_completed(list(waiting)):
-            told(attempt(waiting[future].name, future.result))
+            if future.status == "finished":
+                told(future.result())
+            else:
+                # What fails in a round comes back as its outcome; what is raised befell its worker.
+                told(attempt(waiting[future].name, future.result))
 
 
 def clips_of(job: Job) -> list[Path]:
@@ -63,14 +68,14 @@ def hear_clip(path: Path, plan: Plan, options: Options) -> None:
     clip = Clip(media, 0.0, 0.0, media.duration_s)
     try:
         listen(Timeline((clip,)), plan, options, Silence())
-    except SourceError:
-        # A clip without talk is no fault in a round, and one that breaks off is told when the round is read.
+    except ReviewkitError:
+        # A clip without talk is no fault in a round; whatever else is wrong, the round's own task tells it.
         return
 
 
-def read_heard(job: Job, heard: list[None]) -> None:
-    """Read a round once its clips are `heard`."""
-    read_one(job)
+def read_heard(job: Job, heard: list[None]) -> Outcome:
+    """Read a round once its clips are `heard`; what fails is words, which travel better than errors do."""
+    return attempt(job.name, partial(read_one, job))
 
 
 def _dask() -> Any:
