@@ -7,7 +7,6 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from reviewkit.errors import FolderError
-from reviewkit.language import lexicon
 from reviewkit.language.talk import read_talk
 from reviewkit.log import RoundFolder
 from reviewkit.log.amended import base_reading
@@ -59,7 +58,6 @@ def explain(folder: RoundFolder, hole: int | None = None) -> tuple[HoleExplanati
     plan = base_reading(folder).plan
     settings = folder.meta.get("settings") or {}
     named = str(settings.get("rules") or "")
-    lexicon.load.cache_clear()
     transcript = load_transcript(folder.transcript_json)
     talk = read_talk(transcript, plan, Path(named) if named else own_rules(folder))
     cuts = [float(cut) for cut in settings.get("cuts") or ()]

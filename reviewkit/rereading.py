@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from reviewkit.language import lexicon
 from reviewkit.log import RoundFolder
 from reviewkit.log.amended import base_reading, publish
 from reviewkit.log.transcript import load_transcript
@@ -29,7 +28,6 @@ def reread(folder: RoundFolder) -> Round:
     if not folder.transcript_json.exists():
         return base
     settings = folder.meta.get("settings") or {}
-    lexicon.load.cache_clear()
     named = str(settings.get("rules") or "")
     own = Path(named) if named else own_rules(folder)
     cuts = [float(cut) for cut in settings.get("cuts") or ()]

@@ -45,7 +45,7 @@ def decode(
     """
     if not talk:
         return ()
-    lattice = _Lattice(Evidence(talk, plan), plan, Confirmed(talk, tuple(facts)))
+    lattice = _Lattice(Evidence(talk), plan, Confirmed(talk, tuple(facts)))
     path = lattice.best()
     likely = lattice.likelihoods(path)
     spans = []

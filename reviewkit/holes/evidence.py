@@ -9,7 +9,7 @@ import math
 from dataclasses import dataclass
 from functools import cached_property
 
-from reviewkit.model import Mention, Plan, Talk
+from reviewkit.model import Mention, Talk
 from reviewkit.model.values import MAX_HOLE, PARS
 
 LOOK_AHEAD = 4
@@ -32,7 +32,6 @@ class Evidence:
     """Evidence over one round's talk; everything is computed once, in time linear in the talk."""
 
     talk: Talk
-    plan: Plan
 
     @cached_property
     def pauses_tell(self) -> bool:

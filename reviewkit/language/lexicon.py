@@ -3,34 +3,27 @@
 from __future__ import annotations
 
 import re
-import tomllib
 from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
 from reviewkit.errors import CardError
 from reviewkit.language.repair import Lexicon, Pattern, Repair, patterns
+from reviewkit.language.rule_files import read, stamp
 
 LEXICON = Path(__file__).parents[1] / "rules" / "lexicon.toml"
 _COMPANY = ("before", "after", "not_before", "not_after", "near")
 _KEYS = {*_COMPANY, "heard", "meant", "swap", "below", "examples", "counterexamples"}
 
 
-def read(path: Path) -> dict[str, Any]:
-    """One TOML file. Raises CardError naming it."""
-    try:
-        return tomllib.loads(path.read_text(encoding="utf-8"))
-    except OSError as error:
-        raise CardError(
-            path, f"cannot be read ({error.strerror}).", "Check the name of the rules file."
-        ) from error
-    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
-        raise CardError(path, f"is not valid TOML ({error}).", "Mend that line.") from error
+def load(user: Path | None = None) -> Lexicon:
+    """The lexicon in force; a user's [spelling], [group] and [[repair]] tables come first."""
+    return _load(user, stamp(user))
 
 
 @lru_cache(maxsize=8)
-def load(user: Path | None = None) -> Lexicon:
-    """The lexicon in force; a user's [spelling], [group] and [[repair]] tables come first."""
+def _load(user: Path | None, changed: int) -> Lexicon:
+    """`changed` is the user's file's time of change, so that a changed file is read again."""
     spelling: dict[str, str] = {}
     groups: dict[str, frozenset[str]] = {}
     repairs: dict[str, list[Repair]] = {}

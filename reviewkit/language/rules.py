@@ -23,13 +23,13 @@ A rule of kind "mask" hides its words from every rule whose kind is listed in `v
 from __future__ import annotations
 
 import re
-import tomllib
 from collections.abc import Mapping
 from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
 from reviewkit.errors import CardError
+from reviewkit.language.rule_files import read, stamp
 from reviewkit.language.rule_form import HELP, check_form, check_rule
 from reviewkit.language.rulebook import Rule, RuleBook, Value
 
@@ -40,23 +40,17 @@ Classes = dict[str, str | dict[str, Value]]
 
 def load(user: Path | None = None) -> RuleBook:
     """The rules that ship with reviewkit, joined by a user's own file. Raises CardError naming the file."""
-    try:
-        stamp = user.stat().st_mtime_ns if user is not None else 0
-    except OSError as error:
-        raise CardError(
-            str(user), f"cannot be read ({error.strerror}).", "Check the name of the rules file."
-        ) from error
-    return _load(user, stamp)
+    return _load(user, stamp(user))
 
 
 @lru_cache(maxsize=8)
-def _load(user: Path | None, stamp: int) -> RuleBook:
-    """`stamp` is the user's file's time of change, so that a changed file is read again."""
+def _load(user: Path | None, changed: int) -> RuleBook:
+    """`changed` is the user's file's time of change, so that a changed file is read again."""
     paths = sorted(RULES.glob("*.toml")) + ([user] if user is not None else [])
     classes: Classes = {}
     rows: dict[str, tuple[Path, dict[str, Any]]] = {}
     for path in paths:
-        table = _parse(path)
+        table = read(path)
         check_form(path, table)
         for name, fragment in table.get("classes", {}).items():
             known = classes.get(name)
@@ -66,17 +60,6 @@ def _load(user: Path | None, stamp: int) -> RuleBook:
             check_rule(path, row)
             rows[row["name"]] = (path, row)
     return RuleBook(tuple(_compile(path, row, classes) for path, row in rows.values() if not row.get("off")))
-
-
-def _parse(path: Path) -> dict[str, Any]:
-    try:
-        return tomllib.loads(path.read_text(encoding="utf-8"))
-    except OSError as error:
-        raise CardError(
-            path, f"cannot be read ({error.strerror}).", "Check the name of the rules file."
-        ) from error
-    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
-        raise CardError(path, f"is not valid TOML ({error}).", "Mend that line.") from error
 
 
 def _compile(path: Path, row: Mapping[str, Any], classes: Classes) -> Rule:
