@@ -6,6 +6,7 @@ its neighbours say it counts something; elsewhere ("that one", "one of those") i
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from reviewkit.language.counted import counts
@@ -27,6 +28,9 @@ from reviewkit.language.number_words import (
     simple,
 )
 from reviewkit.language.pieces import COMMA, ENDS, Piece, text_at
+
+_PLURAL = re.compile(r"(\d+(?:\.\d+)?)'?s")
+"""Digits with a plural's tail: "5s", "2's"."""
 
 
 def numbers(given: list[Piece]) -> list[Piece]:
@@ -78,8 +82,9 @@ def _count(given: list[Piece], at: int) -> tuple[list[Piece], int] | None:
     ordinal = _ordinal(given, at)
     if ordinal:
         return ordinal
-    if piece.text in PLURALS or (piece.text[0].isdigit() and piece.text.endswith("s")):
-        stem = PLURALS.get(piece.text) or float(piece.text.rstrip("s").rstrip("'"))
+    plural = _PLURAL.fullmatch(piece.text)
+    if piece.text in PLURALS or plural:
+        stem = float(plural.group(1)) if plural else PLURALS[piece.text]
         if piece.text.endswith("'s") and text_at(given, at - 1) != "par":
             return [replace(piece, text=shown(stem), value=stem), replace(piece, text="is")], at + 1
         return [replace(piece, text=f"{shown(stem)}s", value=stem)], at + 1
@@ -106,8 +111,9 @@ def _ordinal(given: list[Piece], at: int) -> tuple[list[Piece], int] | None:
     text = given[at].text
     if text in ORDINALS:
         return [replace(given[at], text=nth(ORDINALS[text]), value=ORDINALS[text])], at + 1
-    if text[0].isdigit() and text[-2:] in ("st", "nd", "rd", "th"):
-        return [replace(given[at], value=float(text[:-2]))], at + 1
+    count = simple(text[:-2]) if text[0].isdigit() and text[-2:] in ("st", "nd", "rd", "th") else None
+    if count is not None:
+        return [replace(given[at], value=count)], at + 1
     following = ORDINALS.get(text_at(given, at + 1), 99)
     if text in TENS and following < 10 and given[at + 1].joined:
         value = TENS[text] + following
