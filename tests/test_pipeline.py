@@ -83,16 +83,10 @@ def test_clips_by_recording_time_and_a_folder_that_moves(tmp_path: Path) -> None
 def test_a_second_read_hears_nothing_and_says_the_same(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    began = time.monotonic()
     first = read_round([ROUND / "round.mp4"], tmp_path / "round", Plan(), Options(model=MODEL))
-    took = time.monotonic() - began
     kept = {path.name: path.read_bytes() for path in first.path.iterdir() if path.is_file()}
     monkeypatch.setattr(decode, "Decoder", None)
-    began = time.monotonic()
     second = read_round([ROUND / "round.mp4"], tmp_path / "round", Plan(), Options(model=MODEL))
-    again = time.monotonic() - began
-    print(f"\nfirst read {took:.2f} s, second {again:.2f} s, ratio {again / took:.3f}")
-    assert again < took / 4, "a tenth at the length of a round, where the fixed costs do not weigh"
     for name, content in kept.items():
         assert (second.path / name).read_bytes() == content, name
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import itertools
 
-from hypothesis import example, given, settings
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from reviewkit.model import Card, CardHole, Plan, Round, Segment, Transcript, Word
@@ -33,13 +33,11 @@ def check(read: Round) -> None:
         assert all(shot.evidence for shot in shots if shot.told)
 
 
-@settings(max_examples=60, deadline=None)
 @given(TALK)
 def test_golf_words_in_any_order_make_a_sound_round(lines: list[str]) -> None:
     check(reason(transcript(lines), Plan()))
 
 
-@settings(max_examples=60, deadline=None)
 @example(["²S", "3xs", "3best", "5's"], 0.0)
 @given(st.lists(st.text(min_size=1, max_size=12), max_size=40), st.floats(0.0, 5.0))
 def test_any_text_at_all_is_read_without_a_crash(texts: list[str], gap: float) -> None:

@@ -6,7 +6,7 @@ import itertools
 from collections.abc import Sequence
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from reviewkit.holes import decode
@@ -173,7 +173,6 @@ VOCABULARY = """hole par four five the third driver green putt holed birdie next
 WORDS = st.sampled_from(VOCABULARY.split())
 
 
-@settings(max_examples=40, deadline=None)
 @given(st.lists(st.lists(WORDS, min_size=1, max_size=12).map(" ".join), max_size=25))
 def test_any_talk_gives_holes_once_each_in_order_of_time(lines: list[str]) -> None:
     found = spans(lines)

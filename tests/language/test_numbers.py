@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from reviewkit.language.lexicon import load
@@ -120,7 +120,6 @@ def below_hundred(value: int) -> str:
     return "nineteen" if value == 19 else f"{TENS[value // 10]} {UNITS[value % 10]}".strip()
 
 
-@settings(max_examples=200, deadline=None)
 @given(st.integers(min_value=101, max_value=699), st.sampled_from(["full", "and", "short", "hyphen"]))
 def test_every_yardage_is_read_however_it_is_said(yards: int, manner: str) -> None:
     hundreds, rest = divmod(yards, 100)

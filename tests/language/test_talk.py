@@ -6,7 +6,7 @@ import itertools
 from collections.abc import Sequence
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from reviewkit.language.players import anonymise, partners
@@ -100,7 +100,6 @@ def test_utterances_part_at_marks_and_at_silences() -> None:
     assert apart[1].gap_s == pytest.approx(2.0 - 0.7)
 
 
-@settings(max_examples=40, deadline=None)
 @given(st.lists(st.text(alphabet="abI ,.!?'’-0157é", min_size=1, max_size=20), max_size=15))
 def test_utterances_share_out_every_word_in_order(lines: list[str]) -> None:
     given = transcript([line for line in lines if line.strip()])

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import time
-
 import numpy as np
 import pytest
 
@@ -207,11 +205,3 @@ def test_confidence_is_calibrated_and_noise_is_overcome() -> None:
     for low, high in ((0.5, 0.9), (0.9, 0.99), (0.99, 1.01)):
         among = (confidence >= low) & (confidence < high)
         assert abs(confidence[among].mean() - hits[among].mean()) < 0.1, (low, high, among.sum())
-
-
-def test_a_round_takes_a_tenth_of_a_second() -> None:
-    holes, _ = simulated(np.random.default_rng(3), 18)
-    reconcile(holes, Plan())
-    begun = time.process_time()
-    reconcile(holes, Plan())
-    assert time.process_time() - begun < 0.1

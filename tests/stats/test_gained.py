@@ -9,7 +9,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from support.truth import load, save_truth, truth_files
 
@@ -140,7 +140,6 @@ def rounds(draw: st.DrawFn) -> Play:
     return play(*holes)
 
 
-@settings(max_examples=60, deadline=None)
 @given(rounds())
 def test_the_sum_holds_whatever_is_missing(one: Play) -> None:
     gained = gained_of(one)
