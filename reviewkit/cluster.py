@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import importlib
 import os
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from functools import partial
 from pathlib import Path
@@ -34,24 +34,44 @@ def read_on(address: str, jobs: Sequence[Job], told: Told) -> None:
     """
     with _client(address) as client:
         _check_workers(client, address, jobs)
-        waiting = {}
+        clips: dict[Job, list[Path]] = {}
         for job in jobs:
             try:
-                clips = clips_of(job)
+                clips[job] = clips_of(job)
             except ReviewkitError as error:
                 told(Outcome(job.name, "failed", str(error)))
-                continue
-            heard = [
-                client.submit(hear_clip, clip, job.plan, job.options, key=_key(clip), pure=False)
-                for clip in clips
-            ]
-            waiting[client.submit(read_heard, job, heard, key=_key(job.out), pure=False)] = job
+        waiting = _submit(client, clips)
         for future in _dask().as_completed(list(waiting)):
             if future.status == "finished":
                 told(future.result())
             else:
                 # What fails in a round comes back as its outcome; what is raised befell its worker.
                 told(attempt(waiting[future].name, future.result))
+
+
+def _submit(client: Any, clips: Mapping[Job, Sequence[Path]]) -> dict[Any, Job]:
+    """Each round's task, as a future, once those of all clips are on their way.
+
+    The clips go out together under one name: the scheduler then hands a clip to whichever worker is free
+    and learns how long one takes. Sent one by one they are dealt out beforehand, and a worker may run dry.
+    """
+    asked = [(job, clip) for job, own in clips.items() for clip in own]
+    heard = iter(
+        client.map(
+            hear_clip,
+            [clip for _, clip in asked],
+            [job.plan for job, _ in asked],
+            [job.options for job, _ in asked],
+            key=_keys("hear", [clip for _, clip in asked]),
+            pure=False,
+        )
+        if asked
+        else ()
+    )
+    needs = [[next(heard) for _ in own] for own in clips.values()]
+    names = _keys("read", [job.out for job in clips])
+    rounds = client.map(read_heard, list(clips), needs, key=names, pure=False)
+    return dict(zip(rounds, clips, strict=True))
 
 
 def clips_of(job: Job) -> list[Path]:
@@ -131,6 +151,8 @@ def worker_state(paths: Sequence[Path]) -> tuple[str, str, str]:
     return __version__, str(cache_dir()), missing[0] if missing else ""
 
 
-def _key(path: Path) -> str:
-    """A task's name on the cluster's pages; a part of it is new every time, so that no old result counts."""
-    return f"{path.parent.name}/{path.name}-{os.urandom(4).hex()}"
+def _keys(work: str, paths: Sequence[Path]) -> list[tuple[str, int, str]]:
+    """Names of tasks of one kind, as the cluster's pages show them; a part of them is new every time, so that
+    no old result counts."""
+    group = f"{work}-{os.urandom(4).hex()}"
+    return [(group, number, f"{path.parent.name}/{path.name}") for number, path in enumerate(paths)]

@@ -129,7 +129,7 @@ def test_rounds_are_read_on_two_workers(
     check_two_runs(season, "--scheduler", address)
     with distributed.Client(address) as client:
         logs = client.run_on_scheduler(lambda dask_scheduler: list(dask_scheduler.transition_log))
-    done = [entry for entry in logs if entry[2] == "memory" and "talk-" in str(entry[0])]
+    done = [entry for entry in logs if entry[2] == "memory" and "read-" in str(entry[0])]
     assert len(done) >= len(TALKS), "the rounds were tasks of the cluster"
 
 
