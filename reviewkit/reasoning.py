@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 
 from reviewkit.holes import decode, pars
 from reviewkit.language.talk import read_talk
-from reviewkit.model import HoleSpan, HoleTale, Mention, Plan, Round, Shot, Talk, Transcript, Utterance
+from reviewkit.model import HoleSpan, HoleTale, Mention, Plan, Round, Shot, Talk, Transcript, Utterance, Word
 from reviewkit.model.fact import HoleFact
 from reviewkit.model.values import YARDS_PER_METRE
 from reviewkit.scoring import Reconciled, keep_card, reconcile
@@ -45,17 +46,46 @@ def reason_talk(
     spans = decode(talk, plan, cuts, amendments)
     units = plan.units or spoken_units(talk)
     words = transcript.words
-    tellings, tales = [], []
-    for span in spans:
-        spoken = within(talk, span)
-        mentions = [mention for utterance in spoken for mention in utterance.mentions]
-        odds = par_odds(mentions, plan, span.hole)
-        telling = tell(span, spoken, likeliest(odds))
-        tellings.append(telling)
-        told = shots(telling, None, likeliest(odds), units, words)
-        tales.append(HoleTale(span, told, odds, telling.counts, tuple(mentions)))
+    told = [_told(talk, span, plan, units, words) for span in spans]
+    tellings = [telling for telling, _ in told]
+    elsewhere = [
+        tuple((share, _told(talk, span, plan, units, words)[1]) for share, span in others)
+        for others in moved(talk, spans)
+    ]
+    tales = [replace(tale, others=others) for (_, tale), others in zip(told, elsewhere, strict=True)]
     settled = reconcile(tales, plan, facts_by_hole(spans, amendments))
     return _fitted(settled, tellings, spans, plan, units, transcript)
+
+
+def _told(
+    talk: Talk, span: HoleSpan, plan: Plan, units: str, words: Sequence[Word]
+) -> tuple[Telling, HoleTale]:
+    """What the talk of one hole's span tells."""
+    spoken = within(talk, span)
+    mentions = [mention for utterance in spoken for mention in utterance.mentions]
+    odds = par_odds(mentions, plan, span.hole)
+    telling = tell(span, spoken, likeliest(odds))
+    likely = shots(telling, None, likeliest(odds), units, words)
+    return telling, HoleTale(span, likely, odds, telling.counts, tuple(mentions))
+
+
+def moved(talk: Talk, spans: Sequence[HoleSpan]) -> list[list[tuple[float, HoleSpan]]]:
+    """For each hole the spans that it has where it or the next one begins elsewhere, with their probability.
+
+    A start that moves over words without a mention changes nothing and is left out.
+    """
+    telling = [utterance.first for utterance in talk if utterance.mentions]
+    found: list[list[tuple[float, HoleSpan]]] = [[] for _ in spans]
+    for order, span in enumerate(spans):
+        for word, share in span.others:
+            between = sorted((word, span.first))
+            if bisect_left(telling, between[0]) == bisect_left(telling, between[1]):
+                continue
+            found[order].append((share, replace(span, first=word)))
+            if order:
+                before = spans[order - 1]
+                found[order - 1].append((share, replace(before, last=word - 1)))
+    return found
 
 
 def _fitted(

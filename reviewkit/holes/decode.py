@@ -10,7 +10,7 @@ outweighs all talk.
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from reviewkit.holes.confirmed import Confirmed
 from reviewkit.holes.evidence import Evidence
@@ -61,8 +61,9 @@ def decode(
                 first=talk[at].first,
                 last=talk[end - 1].last,
                 told=bool(reason),
-                probability=likely[order],
+                probability=_near(talk, likely[order], at),
                 reason=reason,
+                others=_others(talk, likely[order], at),
             )
         )
     return tuple(spans)
@@ -71,6 +72,8 @@ def decode(
 SNAP_S = 2.0
 NEAR_S = 3.0
 """A start this near is as good as right, to a viewer."""
+_OTHERS, _WORTH = 2, 0.05
+"""How many other starts are kept, and how probable they must be."""
 _TRUST = 1.0
 """How far scores are trusted as log odds; set so that probabilities are calibrated on invented rounds."""
 
@@ -81,6 +84,18 @@ def snap(talk: Talk, at: int, cuts: Sequence[float]) -> float:
     earliest = max(start - SNAP_S, talk[at - 1].end_s if at else 0.0)
     near = [cut for cut in cuts if earliest <= cut <= start + 0.3]
     return max(near) if near else start
+
+
+def _near(talk: Talk, likely: Mapping[int, float], at: int) -> float:
+    """How likely a hole begins within NEAR_S of utterance `at`."""
+    near = [share for other, share in likely.items() if abs(talk[other].start_s - talk[at].start_s) <= NEAR_S]
+    return min(sum(near), 1.0)
+
+
+def _others(talk: Talk, likely: Mapping[int, float], at: int) -> tuple[tuple[int, float], ...]:
+    """The likeliest other starts, as the words that they begin with."""
+    ranked = sorted(((share, other) for other, share in likely.items() if other != at), reverse=True)
+    return tuple((talk[other].first, share) for share, other in ranked[:_OTHERS] if share >= _WORTH)
 
 
 def _reason(talk: Talk, at: int, number: int) -> str:
@@ -203,11 +218,10 @@ class _Lattice:
         whole = _WHOLE if card_number(state) in (9, _COURSE) else 0.0
         return max(told, default=-math.inf) + 0.7 * self.evidence.ends(at, "last") + whole
 
-    def likelihoods(self, path: Sequence[tuple[int, int]]) -> list[float]:
-        """For each start of the path, how likely the hole begins within NEAR_S of it, against all the starts
-        between its neighbours."""
+    def likelihoods(self, path: Sequence[tuple[int, int]]) -> list[dict[int, float]]:
+        """For each start of the path, all the starts between its neighbours with their probabilities."""
         result = []
-        for order, (at, number) in enumerate(path):
+        for order, (_, number) in enumerate(path):
             left = path[order - 1] if order else None
             right = path[order + 1][0] if order + 1 < len(path) else self.end
             scores = {}
@@ -217,9 +231,8 @@ class _Lattice:
                     scores[other] = before + self.enter(other, number) + self.tell(other, right, number)
             top = max(scores.values())
             odds = {other: math.exp(_TRUST * (score - top)) for other, score in scores.items()}
-            talk = self.evidence.talk
-            near = [o for o in odds if abs(talk[o].start_s - talk[at].start_s) <= NEAR_S]
-            result.append(sum(odds[o] for o in near) / sum(odds.values()))
+            total = sum(odds.values())
+            result.append({other: share / total for other, share in odds.items()})
         return result
 
 

@@ -24,7 +24,8 @@ class HoleSpan:
     """One hole's stretch of the round. Times in seconds; `first` and `last` are word indices, both included.
 
     `told` is False when no words name the hole and its number follows from the order of play.
-    `probability` is that of the start lying here, `reason` the words or the rule it rests on.
+    `probability` is that of the start lying here, `reason` the words or the rule it rests on. `others` are
+    the words with which the hole may begin instead, each with its probability.
     """
 
     hole: int
@@ -36,6 +37,7 @@ class HoleSpan:
     told: bool = True
     probability: float = 1.0
     reason: str = ""
+    others: tuple[tuple[int, float], ...] = ()
 
     def __post_init__(self) -> None:
         between("hole", self.hole, 1, MAX_HOLE)

@@ -15,7 +15,8 @@ class HoleTale:
 
     `shots` are as assembled, told and implied. `par` is par -> probability by words and card, empty when
     neither says. `counts` is strokes, penalties included, -> probability by the tale of strokes alone.
-    `mentions` are all of the span in order, claims about the score included.
+    `mentions` are all of the span in order, claims about the score included. `others` is what the hole tells
+    where it begins or ends elsewhere, each with the probability of that.
     """
 
     span: HoleSpan
@@ -23,3 +24,4 @@ class HoleTale:
     par: Mapping[int, float]
     counts: Mapping[int, float]
     mentions: tuple[Mention, ...]
+    others: tuple[tuple[float, HoleTale], ...] = ()

@@ -71,6 +71,18 @@ def hole_tables(tales: Sequence[HoleTale | None]) -> list[Table]:
     return [table / table.max() for table in tables]
 
 
+def over_places(table: Table, tale: HoleTale | None) -> Table:
+    """A hole's table, with room for all that it tells where it begins or ends elsewhere."""
+    if tale is None or not tale.others:
+        return table
+    stays = max(0.0, 1.0 - sum(share for share, _ in tale.others))
+    mixed = stays * table / table.sum()
+    for share, other in tale.others:
+        mixed = mixed + share * _alone(other)
+    likely: Table = mixed / mixed.max()
+    return likely
+
+
 def _alone(tale: HoleTale) -> Table:
     table = prior()
     if tale.par:

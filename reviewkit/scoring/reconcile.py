@@ -10,16 +10,13 @@ import numpy as np
 from reviewkit.model import Doubt, HoleScore, HoleTale, Plan
 from reviewkit.model.fact import HoleFact
 from reviewkit.scoring.doubts import Reading, doubts_of
-from reviewkit.scoring.evidence import hole_tables
+from reviewkit.scoring.evidence import hole_tables, over_places
 from reviewkit.scoring.lattice import Grid, Posterior, Standing, solve
 from reviewkit.scoring.standing import Claim, Slot, claims, factor, of_course, of_total
 from reviewkit.scoring.table import PARS, STROKES, Table, at_par, at_strokes
 
 SURE = 0.85
 """A score less probable than this is worth a person's look."""
-
-MISPLACED = 0.5
-"""How much of a score's probability goes where its hole does not begin where it was thought to."""
 
 MOST_SKIPPED = 4
 """A jump in hole numbers longer than this is another order of play, not holes left untold."""
@@ -62,7 +59,9 @@ def reconcile(
     if home:
         standings[-1].extend(home)
         posterior = solve(tables, standings, grid)
-    return _result(slots, posterior, said)
+    # The scores are those of the holes where they are taken to lie; how sure they are rests on all places.
+    places = [over_places(table, slot.tale) for table, slot in zip(tables, slots, strict=True)]
+    return _result(slots, Posterior(solve(places, standings, grid).tables, posterior.best), said)
 
 
 def _slots(tales: Sequence[HoleTale], plan: Plan) -> list[Slot]:
@@ -131,8 +130,7 @@ def _result(slots: Sequence[Slot], posterior: Posterior, said: Sequence[Claim]) 
         by_strokes, by_par = table.sum(axis=0), table.sum(axis=1)
         strokes_of[slot.hole] = {s: float(p) for s, p in zip(STROKES, by_strokes, strict=True) if p > 1e-4}
         pars_of[slot.hole] = {k: float(p) for k, p in zip(PARS, by_par, strict=True) if p > 1e-4}
-        placed = 1.0 - MISPLACED * (1.0 - slot.tale.span.probability)
-        confidence = min(float(by_strokes[strokes - 1]), 1.0) * placed
+        confidence = min(float(by_strokes[strokes - 1]), 1.0)
         reading = Reading(slot.tale, par, strokes, standing[index], strokes_of[slot.hole], pars_of[slot.hole])
         of_hole = doubts_of(reading, [claim for claim in said if claim.slot == index])
         doubts.extend(of_hole)

@@ -36,7 +36,7 @@ STEP_S = 17
 
 
 def season(home: Path, seconds: int, model: str) -> list[Job]:
-    """Eight rounds of so many seconds of talk, cut from endless tapes, no two alike: nothing is heard twice."""
+    """Eight rounds of so many seconds of talk, cut from endless tapes: no two alike, so nothing is cached."""
     jobs = []
     for number in range(ROUNDS):
         name = ("burnside", "tweekoppies")[number % 2]

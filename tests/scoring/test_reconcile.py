@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
@@ -152,13 +154,14 @@ def test_an_unsure_score_offers_the_others() -> None:
     assert str(found.scores[0].strokes) not in doubt.alternatives
 
 
-def test_an_unsure_start_lowers_the_confidence() -> None:
-    sure, unsure = (
-        reconcile([tale(1, {4: 0.97, 5: 0.03}, mentions=[said("score_word", 0)], probability=p)], Plan())
-        for p in (1.0, 0.4)
-    )
-    assert sure.scores[0].status == "sure" and unsure.scores[0].status == "check"
-    assert any(doubt.field == "start_s" for doubt in unsure.doubts)
+@pytest.mark.parametrize(("other", "status"), [({5: 1.0}, "check"), ({4: 1.0}, "sure")])
+def test_another_start_lowers_the_confidence_where_it_tells_another_score(
+    other: dict[int, float], status: str
+) -> None:
+    told = tale(1, {4: 1.0}, probability=0.4)
+    found = reconcile([replace(told, others=((0.6, tale(1, other)),))], Plan())
+    assert (found.scores[0].strokes, found.scores[0].status) == (4, status)
+    assert any(doubt.field == "start_s" for doubt in found.doubts)
 
 
 def test_no_holes_make_no_scores() -> None:
