@@ -17,6 +17,8 @@ from reviewkit.shots import Telling, shots, tell
 
 _CARD_SAYS = 6.0
 """Weight of a par on the card against words, which weigh about one each."""
+_PLACES = 3
+"""Other places of a hole that are read too."""
 _PRIOR = {3: 0.12, 4: 0.3, 5: 0.12}
 
 
@@ -46,13 +48,14 @@ def reason_talk(
     spans = decode(talk, plan, cuts, amendments)
     units = plan.units or spoken_units(talk)
     words = transcript.words
-    told = [_told(talk, span, plan, units, words) for span in spans]
-    tellings = [telling for telling, _ in told]
-    elsewhere = [
-        tuple((share, _told(talk, span, plan, units, words)[1]) for share, span in others)
-        for others in moved(talk, spans)
-    ]
-    tales = [replace(tale, others=others) for (_, tale), others in zip(told, elsewhere, strict=True)]
+    tellings, tales = [], []
+    for span in spans:
+        telling, tale = _told(talk, span, plan, units, words)
+        others = (
+            (share, _told(talk, other, plan, units, words)[1]) for share, other in elsewhere(talk, span)
+        )
+        tellings.append(telling)
+        tales.append(replace(tale, others=tuple(others)))
     settled = reconcile(tales, plan, facts_by_hole(spans, amendments))
     return _fitted(settled, tellings, spans, plan, units, transcript)
 
@@ -69,23 +72,23 @@ def _told(
     return telling, HoleTale(span, likely, odds, telling.counts, tuple(mentions))
 
 
-def moved(talk: Talk, spans: Sequence[HoleSpan]) -> list[list[tuple[float, HoleSpan]]]:
-    """For each hole the spans that it has where it or the next one begins elsewhere, with their probability.
+def elsewhere(talk: Talk, span: HoleSpan) -> list[tuple[float, HoleSpan]]:
+    """The likeliest spans of the hole that tell something else than its own, with their probability.
 
-    A start that moves over words without a mention changes nothing and is left out.
+    Spans are alike where what one adds to the other has no mention in it.
     """
     telling = [utterance.first for utterance in talk if utterance.mentions]
-    found: list[list[tuple[float, HoleSpan]]] = [[] for _ in spans]
-    for order, span in enumerate(spans):
-        for word, share in span.others:
-            between = sorted((word, span.first))
-            if bisect_left(telling, between[0]) == bisect_left(telling, between[1]):
-                continue
-            found[order].append((share, replace(span, first=word)))
-            if order:
-                before = spans[order - 1]
-                found[order - 1].append((share, replace(before, last=word - 1)))
-    return found
+
+    def told(first: int, last: int) -> tuple[int, int]:
+        return bisect_left(telling, first), bisect_left(telling, last + 1)
+
+    alike: dict[tuple[int, int], tuple[float, HoleSpan]] = {}
+    for first, last, share in span.others:
+        key = told(first, last)
+        before, place = alike.get(key, (0.0, replace(span, first=first, last=last)))
+        alike[key] = (before + share, place)
+    alike.pop(told(span.first, span.last), None)
+    return sorted(alike.values(), key=lambda other: -other[0])[:_PLACES]
 
 
 def _fitted(

@@ -5,8 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cached_property
 
+import numpy as np
+
+from reviewkit.holes.evidence import Array, Indices
 from reviewkit.model import Talk
 from reviewkit.model.fact import HoleFact
+from reviewkit.model.values import MAX_HOLE
 
 _CERTAIN = 40.0
 """Log odds that no amount of talk makes up for."""
@@ -35,10 +39,14 @@ class Confirmed:
             return _CERTAIN if self.starts[number] == at else -_CERTAIN
         return 0.0
 
-    def tell(self, start: int, end: int, number: int) -> float:
-        """Weight of utterances start..end-1 telling hole `number`."""
-        weight = 0.0
+    def tell(self, starts: Indices, ends: Indices) -> Array:
+        """Weight of utterances start..end-1 telling each hole: (starts, ends, holes from 0 to the last)."""
+        weight = np.zeros((len(starts), len(ends), MAX_HOLE + 1))
+        begun = np.array([self.talk[at].start_s for at in starts])[:, None]
+        ended = np.array([self.talk[at - 1].end_s for at in ends])[None, :]
         for fact in self.facts:
-            if fact.field == "hole" and self.talk[start].start_s <= fact.at_s <= self.talk[end - 1].end_s:
-                weight += _CERTAIN if int(fact.value) == number else -_CERTAIN
+            if fact.field == "hole":
+                other = np.full(MAX_HOLE + 1, -_CERTAIN)
+                other[int(fact.value)] = _CERTAIN
+                weight[(begun <= fact.at_s) & (fact.at_s <= ended)] += other
         return weight

@@ -9,8 +9,14 @@ import math
 from dataclasses import dataclass
 from functools import cached_property
 
+import numpy as np
+import numpy.typing as npt
+
 from reviewkit.model import Mention, Talk
 from reviewkit.model.values import MAX_HOLE, PARS
+
+Array = npt.NDArray[np.float64]
+Indices = npt.NDArray[np.intp]
 
 LOOK_AHEAD = 4
 """Utterances at a hole's start in which its number, par and length are looked for."""
@@ -139,18 +145,32 @@ class Evidence:
             over = ended if swung else over or ended
         return {key: tuple(row) for key, row in sums.items()}
 
-    def content(self, start: int, end: int) -> float:
-        """Log odds that utterances start..end-1 tell one hole: its strokes, one par, one finish."""
-        sums = {key: row[end] - row[start] for key, row in self.counts.items()}
-        pars = sorted((sums[str(par)] for par in PARS), reverse=True)
-        score = -1.2 * sum(pars[1:])
-        score += 0.0 if sums["played"] else -2.0
-        score += (-2.0, -0.5, 0.0)[min(2, int(sums["swung"]))]
-        score += 1.0 if sums["over"] + sums["score"] else -1.0
-        score -= 0.8 * max(0.0, sums["over"] - 3.0) + 0.9 * max(0.0, sums["restart"] - 1.0)
-        seconds = self.talk[end - 1].end_s - self.talk[start].start_s
-        hurry = next((cost for least, cost in _HURRIES if seconds < least), 0.0)
-        return score + hurry - 0.06 * max(0, end - start - 22)
+    @cached_property
+    def _sums(self) -> dict[str, Array]:
+        return {key: np.array(row) for key, row in self.counts.items()}
+
+    @cached_property
+    def _times(self) -> tuple[Array, Array]:
+        """Starts and ends of the utterances in seconds."""
+        return np.array([u.start_s for u in self.talk]), np.array([u.end_s for u in self.talk])
+
+    def content(self, start: Indices, end: Indices) -> Array:
+        """Log odds that utterances start..end-1 tell one hole: its strokes, one par, one finish.
+
+        `start` and `end` are arrays of utterance indices that fit each other; the answer has their shape.
+        """
+        sums = {key: row[end] - row[start] for key, row in self._sums.items()}
+        pars = np.stack([sums[str(par)] for par in PARS])
+        over, score = sums["over"], sums["score"]
+        told = -1.2 * (pars.sum(axis=0) - pars.max(axis=0))
+        told += np.where(sums["played"] > 0, 0.0, -2.0)
+        told += np.array((-2.0, -0.5, 0.0))[np.minimum(2, sums["swung"]).astype(int)]
+        told += np.where(over + score > 0, 1.0, -1.0)
+        told -= 0.8 * np.maximum(0.0, over - 3.0) + 0.9 * np.maximum(0.0, sums["restart"] - 1.0)
+        seconds = self._times[1][end - 1] - self._times[0][start]
+        hurry = np.select([seconds < least for least, _ in _HURRIES], [cost for _, cost in _HURRIES], 0.0)
+        whole: Array = told + hurry - 0.06 * np.maximum(0, end - start - 22)
+        return whole
 
 
 def _plain(mention: Mention, kind: str) -> bool:

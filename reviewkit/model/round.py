@@ -25,7 +25,8 @@ class HoleSpan:
 
     `told` is False when no words name the hole and its number follows from the order of play.
     `probability` is that of the start lying here, `reason` the words or the rule it rests on. `others` are
-    the words with which the hole may begin instead, each with its probability.
+    the first and last words of where the hole may be told instead, with the probability of that; `played`
+    is the probability that this hole is told at all.
     """
 
     hole: int
@@ -37,11 +38,13 @@ class HoleSpan:
     told: bool = True
     probability: float = 1.0
     reason: str = ""
-    others: tuple[tuple[int, float], ...] = ()
+    others: tuple[tuple[int, int, float], ...] = ()
+    played: float = 1.0
 
     def __post_init__(self) -> None:
         between("hole", self.hole, 1, MAX_HOLE)
         between("probability", self.probability, 0.0, 1.0)
+        between("played", self.played, 0.0, 1.0)
 
 
 @dataclass(frozen=True, slots=True)

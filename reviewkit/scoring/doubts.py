@@ -9,11 +9,11 @@ from reviewkit.model import Doubt, HoleTale, Mention
 from reviewkit.scoring.standing import Claim
 from reviewkit.scoring.witnesses import elsewhere
 
-UNSURE_BELOW = 0.85
-"""A score or par less probable than this is named as a doubt, with what else it may be."""
+SURE = 0.75
+"""A score or par less probable than this is worth a person's look; what else it may be is offered."""
 
-PLACED = 0.75
-"""A start less probable than this is named as a doubt."""
+PLACED = 0.6
+"""The same for where a hole starts."""
 
 WORTH_NAMING = 0.04
 """Readings less probable than this are not offered."""
@@ -63,7 +63,7 @@ def _misplaced(reading: Reading) -> list[Doubt]:
 def _unsure(reading: Reading) -> list[Doubt]:
     found = []
     sure = reading.by_strokes.get(reading.strokes, 0.0)
-    if sure < UNSURE_BELOW:
+    if sure < SURE:
         others = _others(reading.by_strokes, reading.strokes)
         told = max(reading.tale.counts, key=lambda k: reading.tale.counts[k], default=None)
         why = (
@@ -74,7 +74,7 @@ def _unsure(reading: Reading) -> list[Doubt]:
         text = f"{reading.strokes} strokes is {sure:.0%} likely: {why}."
         found.append(_doubt(reading, text, "strokes", min(1.0, 1.1 - sure), others))
     par = reading.by_par.get(reading.par, 0.0)
-    if par < UNSURE_BELOW:
+    if par < SURE:
         text = f"par {reading.par} is {par:.0%} likely."
         found.append(_doubt(reading, text, "par", 0.9 * (1.0 - par), _others(reading.by_par, reading.par)))
     return found

@@ -72,11 +72,12 @@ def hole_tables(tales: Sequence[HoleTale | None]) -> list[Table]:
 
 
 def over_places(table: Table, tale: HoleTale | None) -> Table:
-    """A hole's table, with room for all that it tells where it begins or ends elsewhere."""
-    if tale is None or not tale.others:
+    """A hole's table, with room for what it tells where it begins or ends elsewhere, and for no such hole."""
+    if tale is None or not (tale.others or tale.span.played < 1.0):
         return table
-    stays = max(0.0, 1.0 - sum(share for share, _ in tale.others))
-    mixed = stays * table / table.sum()
+    unknown = 1.0 - tale.span.played
+    stays = max(0.0, 1.0 - unknown - sum(share for share, _ in tale.others))
+    mixed = stays * table / table.sum() + unknown * prior() / prior().sum()
     for share, other in tale.others:
         mixed = mixed + share * _alone(other)
     likely: Table = mixed / mixed.max()

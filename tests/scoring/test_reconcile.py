@@ -154,14 +154,21 @@ def test_an_unsure_score_offers_the_others() -> None:
     assert str(found.scores[0].strokes) not in doubt.alternatives
 
 
-@pytest.mark.parametrize(("other", "status"), [({5: 1.0}, "check"), ({4: 1.0}, "sure")])
+@pytest.mark.parametrize(("other", "sure"), [({5: 1.0}, False), ({4: 1.0}, True)])
 def test_another_start_lowers_the_confidence_where_it_tells_another_score(
-    other: dict[int, float], status: str
+    other: dict[int, float], sure: bool
 ) -> None:
     told = tale(1, {4: 1.0}, probability=0.4)
     found = reconcile([replace(told, others=((0.6, tale(1, other)),))], Plan())
-    assert (found.scores[0].strokes, found.scores[0].status) == (4, status)
+    assert found.scores[0].strokes == 4 and (found.scores[0].confidence > 0.75) is sure
+    assert found.scores[0].status == "check", "where the hole starts is worth a look either way"
     assert any(doubt.field == "start_s" for doubt in found.doubts)
+
+
+def test_a_hole_that_may_not_be_there_is_not_sure() -> None:
+    told = tale(1, {4: 1.0})
+    found = reconcile([replace(told, span=replace(told.span, played=0.3))], Plan())
+    assert found.scores[0].status == "check"
 
 
 def test_no_holes_make_no_scores() -> None:
