@@ -12,6 +12,7 @@ from functools import cached_property
 import numpy as np
 import numpy.typing as npt
 
+from reviewkit.holes.outline import Outline, outline
 from reviewkit.model import Mention, Talk
 from reviewkit.model.values import MAX_HOLE, PARS
 
@@ -112,6 +113,10 @@ class Evidence:
                 row.append(total)
             rows.append(tuple(row))
         return tuple(rows)
+
+    @cached_property
+    def outline(self) -> Outline:
+        return outline(self.talk)
 
     def ends(self, at: int, which: str, until: int = 0) -> float:
         """Weight of "first", "last" or "shotgun" told from utterance `at` on, near it or before `until`."""

@@ -32,8 +32,10 @@ _ODD_START = -5.0
 _WRAP = -1.0
 _COURSE = 18
 _CLOSING_WORDS = -0.7
-_WHOLE = 1.2
+_WHOLE = 2.0
 """Most rounds end where a nine does."""
+_MEANT = 2.0
+"""How far the number of holes told beforehand counts."""
 _NOTHING = -12.0
 """A reading worse than this is none."""
 _TRUST = 2.0
@@ -67,7 +69,7 @@ class Lattice:
         """First holes worth a search: the usual ones, and any that is named as a hole early on."""
         told = [self.evidence.number[at] for at in self.starts[:12]]
         named = {hole for hole in range(1, _COURSE + 1) if any(row[hole] > 1.2 for row in told)}
-        return sorted({*_USUAL_STARTS, *named})
+        return sorted({*_USUAL_STARTS, *named, *self.evidence.outline.openers})
 
     @cached_property
     def steps(self) -> Array:
@@ -107,7 +109,10 @@ class Lattice:
                 continue
             played = evidence.counts["played"][at] + evidence.counts["over"][at]
             odd = 0.0 if evidence.ends(0, "shotgun", at + 4) else _ODD_START
-            usual = np.array([_USUAL_STARTS.get(int(hole), odd) for hole in self.numbers[:, 0]])
+            meant = evidence.outline.openers
+            usual = np.array(
+                [_USUAL_STARTS.get(int(hole), odd) + meant.get(int(hole), 0.0) for hole in self.numbers[:, 0]]
+            )
             begun[place, :, 0] = told + usual - 0.9 * played
         return _TRUST * begun + self.enter
 
@@ -118,6 +123,9 @@ class Lattice:
         played = np.array(self.evidence.counts["played"])
         after = np.where(ends < self.end, _CLOSING_WORDS - 0.9 * (played[-1] - played[ends]), 0.0)
         whole = np.where(np.isin(self.numbers, (9, _COURSE)), _WHOLE, 0.0)
+        meant = self.evidence.outline.counts
+        if meant and not self.plan.order:
+            whole = np.array([_MEANT * meant.get(count, 0.0) for count in range(1, _COURSE + 1)])
         rows = []
         for place, at in enumerate(map(int, self.starts)):
             until = slice(place + 1, int(np.searchsorted(ends, at + _LONGEST, "right")))

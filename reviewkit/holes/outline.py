@@ -1,0 +1,59 @@
+"""What the words before the first hole say of the round: how many holes it has and where it begins."""
+
+from __future__ import annotations
+
+import re
+from collections import defaultdict
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from reviewkit.model import Mention, Talk
+
+OPENING = 12
+"""Utterances in which the round is laid out, at most."""
+_SIDES = {"front": 1, "outward": 1, "first": 1, "1st": 1, "back": 10, "inward": 10, "second": 10, "2nd": 10}
+_MOST = 2.0
+"""A plan said twice is not twice as sure."""
+
+
+@dataclass(frozen=True, slots=True)
+class Outline:
+    """Log odds for each number of holes, and for each hole that the round may begin with."""
+
+    counts: Mapping[int, float]
+    openers: Mapping[int, float]
+
+
+def outline(talk: Talk) -> Outline:
+    """Read the round's plan from the opening words; empty when they tell none."""
+    counts: dict[int, float] = defaultdict(float)
+    openers: dict[int, float] = defaultdict(float)
+    for utterance in talk[:OPENING]:
+        stretches = [m for m in utterance.mentions if m.kind == "stretch"]
+        if stretches:
+            _join(stretches, counts, openers)
+        for m in utterance.mentions:
+            if m.kind == "planned" and isinstance(m.value, int):
+                counts[m.value] += m.weight
+                if m.unit in _SIDES:
+                    openers[_SIDES[m.unit]] += m.weight
+            elif m.kind == "stretch_par" and isinstance(m.value, int):
+                counts[round(m.value / 4)] += m.weight
+    return Outline(_bounded(counts), _bounded(openers))
+
+
+def _join(stretches: list[Mention], counts: dict[int, float], openers: dict[int, float]) -> None:
+    """Holes "14 through 18 and then 1 through 4" are nine that begin with the 14th."""
+    pairs = [(_hole(m.unit), _hole(str(m.value))) for m in stretches]
+    if all(low < high for low, high in pairs):
+        counts[sum(high - low + 1 for low, high in pairs)] += stretches[0].weight
+        openers[pairs[0][0]] += stretches[0].weight
+
+
+def _hole(text: str) -> int:
+    digits = re.match(r"\d+", text)
+    return int(digits.group()) if digits else 1
+
+
+def _bounded(weights: Mapping[int, float]) -> dict[int, float]:
+    return {key: min(weight, _MOST) for key, weight in weights.items()}

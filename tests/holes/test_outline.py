@@ -1,0 +1,43 @@
+"""What the opening words say of the round's length, in many ways of saying it."""
+
+from __future__ import annotations
+
+import pytest
+
+from reviewkit.holes import decode
+from reviewkit.holes.outline import outline
+from reviewkit.language.talk import read_talk
+from reviewkit.model import Plan
+from tests.support.narrations import transcript
+
+
+@pytest.mark.parametrize(
+    ("said", "count", "opener"),
+    [
+        ("Twelve holes this evening, and I want to be two under.", 12, None),
+        ("Just the back nine today.", 9, 10),
+        ("So it's the front nine, par thirty-five.", 9, 1),
+        ("We're on fourteen, so we go fourteen through eighteen and then one through four.", 9, 14),
+        ("Ten to eighteen, nice and easy.", 9, 10),
+        ("A full eighteen in this wind, wish me luck.", 18, None),
+        ("It's a par seventy-two and the goal is eighty.", 18, None),
+        ("Here are four holes before breakfast.", 4, None),
+        ("Hello everybody, it's four degrees and I'm off nine.", None, None),
+        ("I've been bleeding putts from six to ten feet.", None, None),
+        ("Last time I was one under after five holes.", None, None),
+    ],
+)
+def test_the_plan_is_heard(said: str, count: int | None, opener: int | None) -> None:
+    found = outline(read_talk(transcript([said]), Plan()))
+    assert max(found.counts, key=found.counts.__getitem__, default=None) == count
+    assert max(found.openers, key=found.openers.__getitem__, default=None) == opener
+
+
+def hole(opening: str) -> list[str]:
+    return [opening, "7 iron onto the green.", "Two putts for par.", ""]
+
+
+def test_a_last_hole_that_nobody_announces_is_found_where_the_plan_has_it() -> None:
+    told = [*hole("Hole one, par three."), *hole("Hole two, par three."), *hole("Another one at last.")]
+    lines = ["Three holes before work.", "", *told]
+    assert [span.hole for span in decode(read_talk(transcript(lines), Plan()), Plan())] == [1, 2, 3]
