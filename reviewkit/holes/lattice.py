@@ -30,7 +30,7 @@ _SKIP = -7.0
 _USUAL_STARTS = {1: 0.0, 10: -1.0}
 _ODD_START = -5.0
 _WRAP = -1.0
-_COURSE = 18
+_COURSE, _NINE = 18, 9
 _CLOSING_WORDS = -0.7
 _WHOLE = 2.0
 """Most rounds end where a nine does."""
@@ -63,7 +63,14 @@ class Lattice:
         if self.plan.order:
             return np.array([self.plan.order], dtype=np.intp)
         counted = np.arange(_COURSE, dtype=np.intp)
-        return np.array([(opener - 1 + counted) % _COURSE + 1 for opener in self._openers()])
+        plays = [(opener - 1 + counted) % _COURSE + 1 for opener in self._openers()]
+        # Whoever begins amid a nine may go around that nine; zeros stand for no hole.
+        for opener in self._openers():
+            first = opener - (opener - 1) % _NINE
+            if opener > first:
+                nine = first + (opener - first + counted) % _NINE
+                plays.append(np.where(counted < _NINE, nine, 0))
+        return np.array(plays)
 
     def _openers(self) -> list[int]:
         """First holes worth a search: the usual ones, and any that is named as a hole early on."""
@@ -81,6 +88,7 @@ class Lattice:
             if not self.plan.order:
                 wraps = self.numbers[:, 1 + skipped :] < self.numbers[:, ahead]
                 steps[skipped, :, ahead] += np.where(wraps, _WRAP, 0.0)
+                steps[skipped, :, ahead][self.numbers[:, 1 + skipped :] == 0] = -np.inf
         return _TRUST * steps
 
     @cached_property

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 from collections import defaultdict
 from collections.abc import Mapping
@@ -28,6 +29,7 @@ def outline(talk: Talk) -> Outline:
     """Read the round's plan from the opening words; empty when they tell none."""
     counts: dict[int, float] = defaultdict(float)
     openers: dict[int, float] = defaultdict(float)
+    closers: dict[int, float] = defaultdict(float)
     for utterance in talk[:OPENING]:
         stretches = [m for m in utterance.mentions if m.kind == "stretch"]
         if stretches:
@@ -39,6 +41,12 @@ def outline(talk: Talk) -> Outline:
                     openers[_SIDES[m.unit]] += m.weight
             elif m.kind == "stretch_par" and isinstance(m.value, int):
                 counts[round(m.value / 4)] += m.weight
+            elif m.kind in ("opener", "closer") and isinstance(m.value, int):
+                (openers if m.kind == "opener" else closers)[m.value] += m.weight
+    for opener, closer in itertools.product(openers, closers):
+        for course in (9, 18):
+            if max(opener, closer) <= course:
+                counts[(closer - opener) % course + 1] += closers[closer]
     return Outline(_bounded(counts), _bounded(openers))
 
 

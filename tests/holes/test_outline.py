@@ -22,6 +22,7 @@ from tests.support.narrations import transcript
         ("A full eighteen in this wind, wish me luck.", 18, None),
         ("It's a par seventy-two and the goal is eighty.", 18, None),
         ("Here are four holes before breakfast.", 4, None),
+        ("They've got us going out on the seventh, and we finish at the sixth, it's nine holes.", 9, 7),
         ("Hello everybody, it's four degrees and I'm off nine.", None, None),
         ("I've been bleeding putts from six to ten feet.", None, None),
         ("Last time I was one under after five holes.", None, None),
@@ -41,3 +42,10 @@ def test_a_last_hole_that_nobody_announces_is_found_where_the_plan_has_it() -> N
     told = [*hole("Hole one, par three."), *hole("Hole two, par three."), *hole("Another one at last.")]
     lines = ["Three holes before work.", "", *told]
     assert [span.hole for span in decode(read_talk(transcript(lines), Plan()), Plan())] == [1, 2, 3]
+
+
+def test_a_round_that_begins_amid_a_nine_goes_around_it() -> None:
+    numbers = (7, 8, 9, 1, 2, 3)
+    told = [line for number in numbers for line in hole(f"Hole {number}, par three.")]
+    lines = ["Hello, they have us going out on the seventh.", "", *told]
+    assert [span.hole for span in decode(read_talk(transcript(lines), Plan()), Plan())] == list(numbers)
