@@ -10,8 +10,9 @@ from reviewkit.model import HoleSpan, Shot, Utterance, Word
 from reviewkit.shots.chart import Step, readings
 from reviewkit.shots.cues import Cue, cues
 from reviewkit.shots.drafts import PENALTIES
+from reviewkit.shots.greens import miss_before_landing, putts_told
 from reviewkit.shots.kinds import kind
-from reviewkit.shots.measures import distances
+from reviewkit.shots.measures import distances, yards
 
 _TEMPERATURE = 1.3
 """How far the chart's scores are trusted as log odds; set to calibrate counts on invented rounds."""
@@ -62,6 +63,13 @@ def shots(
         return ()
     _, steps = telling.options[telling.nearest(strokes)]
     lengths = distances(telling.cues, steps, units, par)
+    putts = putts_told(telling.cues, steps, units)
+    if any(putt.miss for putt in putts.values()):
+        onto = min(putts) - 1
+        steps = _with_miss(steps, onto, miss_before_landing(telling.cues, steps[onto]))
+    for at, putt in putts.items():
+        steps = _with_miss(steps, at, putt.miss)
+        lengths[at] = None if putt.length is None else yards(telling.cues[putt.length], units)
     result: list[Shot] = []
     near = False
     for at, step in enumerate(steps):
@@ -72,6 +80,11 @@ def shots(
         result.append(shot)
         near = _now_near(sort, step, lengths[at], near)
     return tuple(result)
+
+
+def _with_miss(steps: Sequence[Step], at: int, miss: str) -> tuple[Step, ...]:
+    told = replace(steps[at], draft=replace(steps[at].draft, miss=miss))
+    return (*steps[:at], told, *steps[at + 1 :])
 
 
 def _now_near(sort: str, step: Step, yards: float | None, near: bool) -> bool:

@@ -54,7 +54,7 @@ def draft(cues: Sequence[Cue], first: int, last: int) -> Draft | None:
         shape=_shape(run, family),
         club=_club(run),
         result="holed" if holed else (places[-1] if places else ""),
-        miss=_miss(run),
+        miss=side_of(run),
         contact=_first(run, "contact"),
         close=close,
         reload="reload" in kinds,
@@ -100,7 +100,7 @@ def _shape(run: Sequence[Cue], family: str) -> str:
     return told[0] if told else ""
 
 
-def _miss(run: Sequence[Cue]) -> str:
+def side_of(run: Sequence[Cue]) -> str:
     """The heaviest word for a side; the first of equals."""
     sides = [cue for cue in run if cue.kind == "miss"]
     return max(sides, key=lambda cue: cue.mention.weight).value if sides else ""

@@ -136,9 +136,13 @@ def _to_putt(cues: Sequence[Cue], start: int, stop: int, units: str, before: flo
         cue = cues[at]
         if cue.kind != "distance" or cue.mention.mood not in _SHORT_MOODS:
             continue
-        short = cue.mention.unit in ("ft", "in", "m") or (units == "m" and not cue.mention.unit)
-        length = yards(cue, units)
-        again = before is not None and abs(length - before) < 0.1 * before
-        if (short or cue.mention.unit == "yd") and length <= _LONGEST_PUTT_YD and not again:
+        again = before is not None and abs(yards(cue, units) - before) < 0.1 * before
+        if short_length(cue, units) and not again:
             return at
     return None
+
+
+def short_length(cue: Cue, units: str) -> bool:
+    """Whether a told length is one that a putt may have."""
+    small = cue.mention.unit in ("ft", "in", "m", "yd") or (units == "m" and not cue.mention.unit)
+    return small and cue.mention.mood in _SHORT_MOODS and yards(cue, units) <= _LONGEST_PUTT_YD
