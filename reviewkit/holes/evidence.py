@@ -28,6 +28,9 @@ _PAUSES = ((0.3, -3.0), (0.5, -1.8), (0.6, -0.4), (0.75, 0.8), (1.0, 1.5), (math
 """(silence shorter than this in seconds, log odds of a new hole)."""
 _HURRIES = ((8.0, -3.0), (14.0, -1.6), (18.0, -0.6))
 """(fewer seconds than this for a whole hole, log odds)."""
+_NAMES_IT = 2.0
+"""Words for a hole that weigh so much announce it."""
+_PLANS = {"planned", "stretch", "opener", "closer"}
 _OVER = {"holed", "tap", "putts", "updown", "stayed_out"}
 _SCORES = {"score_word", "strokes", "running", "hole_to_par", "total"}
 _UNDER_WAY = {"drop", "lie", "putter", "reload", "again", "tap", "stayed_out", "updown", "putts"}
@@ -97,6 +100,13 @@ class Evidence:
                 if mention.kind == "hole" and isinstance(mention.value, int) and not mention.mood:
                     score += near * mention.weight * (1.3 if mention.value == number else -0.5)
         return score
+
+    @cached_property
+    def announced(self) -> bool:
+        """The very first utterance names one hole, and tells nothing of the round's plan."""
+        first = self.talk[0].mentions
+        named = {m.value for m in first if _plain(m, "hole") and m.weight >= _NAMES_IT}
+        return len(named) == 1 and not any(m.kind in _PLANS for m in first)
 
     @cached_property
     def inside(self) -> tuple[tuple[float, ...], ...]:

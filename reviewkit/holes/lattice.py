@@ -31,6 +31,8 @@ _USUAL_STARTS = {1: 0.0, 10: -1.0}
 _ODD_START = -5.0
 _WRAP = -1.0
 _COURSE, _NINE = 18, 9
+_UNGREETED = -1.5
+_OPENS = 2.5
 _CLOSING_WORDS = -0.7
 _WHOLE = 2.0
 """Most rounds end where a nine does."""
@@ -109,8 +111,11 @@ class Lattice:
         begun = np.full(self.enter.shape, -np.inf)
         evidence = self.evidence
         for place, at in enumerate(map(int, self.starts)):
-            # Nothing can have ended before the first hole, and hardly anybody begins without a greeting.
-            told = 0.7 * evidence.ends(at, "first") + max(0.0, -evidence.closing(at)) - 1.5 * (at == 0)
+            # Nothing can have ended before the first hole, and hardly anybody begins without a greeting, but
+            # an announcement as the very first words stands after as good as a pause.
+            told = 0.7 * evidence.ends(at, "first") + max(0.0, -evidence.closing(at))
+            if at == 0:
+                told += _OPENS if evidence.announced else _UNGREETED
             if self.plan.order:
                 begun[place, 0, :3] = told + _SKIP
                 begun[place, 0, 0] = told

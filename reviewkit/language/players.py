@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
+from functools import lru_cache
 
+from reviewkit.language.rules import load
 from reviewkit.language.tokens import Sentence, Token
 from reviewkit.model import Transcript
 
@@ -22,8 +24,43 @@ _AFTER = frozenset(
 )
 _NEVER = frozenset(
     """i monday tuesday wednesday thursday friday saturday sunday january february march april may june july
-    august september october november december easter christmas driver par birdie bogey ok okay god jesus lord
+    august september october november december easter christmas today tonight yesterday tomorrow everyone
+    everybody nobody someone somebody anyone mother father luck physics gravity wind sun rain breeze gust caddie
+    driver par birdie bogey ok okay god jesus lord
     english irish american australian power mike fringe bracken""".split()  # noqa: SIM905
+)
+_OPENERS = frozenset(
+    """and but so oh me then now well meanwhile when while as after because still even also next again yes
+    yeah okay right anyway here there though before once since""".split()  # noqa: SIM905
+)
+_STROKES = (
+    "duff|chunk|thin|top|blade|knife|shank|skull|hack|flop|splash|chip|putt|pitch|hole|drain|sink|sank|lag|tap|"
+    "birdie|par|bogey|double|drive|drove|tee|slice|hook|pull|push|yank|tug|block|stripe|smash|pipe|nail|reload|"
+    "punch|knock|dump|stick|stuck|bomb|smoke|crush|hit|miss|find|found|leave|left|roll|bury|buried|bag|pure|fat"
+)
+_OWN = "(?:his|hers|her|their|theirs)"
+_CLUB = "(?:driver|[2-9] (?:iron|wood|hybrid|rescue)|(?:[a-z]+ )?wedge|putter)"
+_SURELY = (
+    "splash|chip|putt|hole|birdie|bogey|tap|lag|duff|shank|thin|top|skull|blade|reload|tee|pitch|punch|hack|"
+    "three putt|drain|chunk"
+)
+_ED = "(?:s|es|ed|ped|ted|ged|ned|d)?"
+_DOES = re.compile(
+    rf"[a-z]+ (?:(?:just|then|nearly|almost|also|only|now|has|had|'s) )?"
+    rf"(?:(?:{_STROKES}){_ED} (?:[a-z]+ )?(?:{_OWN}|(?:a |the )?{_CLUB})(?![a-z])"
+    rf"|(?:{_SURELY}){_ED} (?:it|that|out|in|up|on|onto|to|from|for|past|a|the|him|over"
+    rf"|off|first|and|one|\d)(?![a-z])"
+    rf"|(?:{_SURELY})(?:s|es|ed|ped|ted|d)(?: [,.!?]|$)"
+    rf"|(?:is|was) (?:away|to (?:putt|go|play)|up 1st|1st (?:up|to (?:go|play|putt))"
+    rf"|on the tee)(?![a-z])"
+    rf"|(?:puts|put|takes|took|makes|made|gets|got|has|had|plays|played|goes with|sends|sent"
+    rf"|lost|loses) {_OWN}(?![a-z]))"
+)
+_HAS = re.compile(
+    r"[a-z]+'s (?:away|turn|to (?:play|putt|go)|up 1st|(?:1st |2nd |3rd |next )?"
+    r"(?:ball|putt|drive|chip|tee shot|approach|bunker shot|pitch|par putt|birdie putt|provisional)"
+    r"|(?:just |only |already )*(?:hit|chipped|putted|holed|duffed|knocked|splashed|made|missed|driven|pulled"
+    r"|pushed|sliced|hooked|topped|thinned|shanked|in with))(?![a-z])"
 )
 _NAME = re.compile(r"[A-Z][a-z]{1,11}(?:['’]s)?[,.!?]?$")
 
@@ -33,34 +70,48 @@ def partners(
 ) -> frozenset[str]:
     """First names, lower case, of people whom the talk treats as acting. `told` are known beforehand."""
     words = transcript.words
+    known = {part.lower() for name in told for part in name.split()}
+    common = {word.text.strip(" ,.!?").removesuffix("'s") for word in words}
     votes: Counter[str] = Counter()
     inside: Counter[str] = Counter()
     for sentence in sentences:
         texts = [token.text for token in sentence.tokens]
         for at, token in enumerate(sentence.tokens):
             name = token.text.removesuffix("'s")
-            if (
-                not name.isalpha()
-                or token.first != token.last
-                or name in _NEVER
-                or not _NAME.match(words[token.first].text.strip())
-            ):
+            if not name.isalpha() or token.first != token.last or name in _NEVER:
+                continue
+            if not _NAME.match(words[token.first].text.strip()):
+                votes[name] += name in known and _plays(texts, at)
                 continue
             before = texts[at - 1] if at else ""
             after = texts[at + 1] if at + 1 < len(texts) else ""
             inside[name] += bool(before) and before not in ".!?"
+            alone = not _capital(words, token.first - 1) and not _capital(words, token.last + 1)
             acts = token.text.endswith("'s") or after in _AFTER or before in _BEFORE
-            votes[name] += (
-                acts and not _capital(words, token.first - 1) and not _capital(words, token.last + 1)
-            )
-    known = {part.lower() for name in told for part in name.split()}
+            votes[name] += acts and alone
+            # Once is enough where nobody but a player does this, and the word is no other word of the talk.
+            if alone and name not in common and name not in _words_of_golf() and _plays(texts, at):
+                votes[name] += 1
+                inside[name] += 1
     return frozenset(name for name, count in votes.items() if count and (inside[name] or name in known))
+
+
+def _plays(texts: Sequence[str], at: int) -> bool:
+    """Whether the word at `at` is followed by what only a player does or has."""
+    said = " ".join(texts[at : at + 7])
+    return bool((_HAS if texts[at].endswith("'s") else _DOES).match(said))
+
+
+@lru_cache(maxsize=1)
+def _words_of_golf() -> frozenset[str]:
+    """All words that the rules know: none of them is taken for a name on the strength of one sentence."""
+    return frozenset(word for rule in load().rules for word in re.findall(r"[a-z]{3,}", rule.pattern.pattern))
 
 
 def _capital(words: tuple[object, ...], at: int) -> bool:
     """Another capitalised word beside it makes a place of a name."""
     text = getattr(words[at], "text", "").strip() if 0 <= at < len(words) else ""
-    return bool(re.match(r"[A-Z][a-z]{2,}$", text)) and text.lower() not in {"and", "but", "so", "oh", "me"}
+    return bool(re.match(r"[A-Z][a-z]{2,}$", text)) and text.lower() not in _OPENERS
 
 
 def anonymise(sentence: Sentence, names: frozenset[str]) -> Sentence:

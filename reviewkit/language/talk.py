@@ -16,6 +16,8 @@ from reviewkit.model import Mention, Plan, Talk, Transcript, Utterance
 _CLAUSE_END = re.compile(
     r" (?:,|but|so|then) | and (?=i |it|that|of course|then|he|she|partner|my |just|still|found|ended)|[.!?]$"
 )
+# "Talked out of the 5 wood and hit hybrid": what is ruled out reaches no further than the next "and".
+_DENIAL_END = re.compile(rf"{_CLAUSE_END.pattern}| and ")
 # A later, plainer word ends another player's turn; these moods reach past commas.
 _LONG_REACH = {"other"}
 _COLOURED = {
@@ -96,7 +98,8 @@ def _reach(mood: Mention, sentence: Sentence) -> tuple[int, int]:
         return mood.first, sentence.tokens[-1].last
     index = next(i for i, token in enumerate(sentence.tokens) if token.first >= mood.first)
     start = sentence.starts[index]
-    found = _CLAUSE_END.search(sentence.text, start + len(mood.text))
+    ending = _DENIAL_END if mood.value == "not" else _CLAUSE_END
+    found = ending.search(sentence.text, start + len(mood.text))
     end = found.start() if found else len(sentence.text)
     covered = [token.last for token, at in zip(sentence.tokens, sentence.starts, strict=True) if at < end]
     return mood.first, max(covered[-1], mood.last)

@@ -19,6 +19,8 @@ _HARMLESS = {
     # The club meant is mostly the club used, unless another is named.
     "club": {"", "plan"},
 }
+_HAPPENED = {"place", "holed", "tap", "stayed_out", "putts", "updown", "miss", "contact", "reload", "drop"}
+"""What befalls a ball once it is struck."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,13 +53,32 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
         for mention in utterance.mentions
         if mention.kind in KINDS and _counts(mention)
     ]
-    return tuple(_without_late_loss(_without_idle_provisional(_without_lofts(found))))
+    return tuple(_without_late_loss(_without_idle_provisional(_without_clubs_meant(_without_lofts(found)))))
 
 
 def _without_lofts(found: list[Cue]) -> list[Cue]:
     """ "The 56" is a club: a number that names one is no length."""
     clubs = [cue.mention for cue in found if cue.kind == "club"]
     return [cue for cue in found if cue.kind != "distance" or not any(_names(cue, club) for club in clubs)]
+
+
+def _without_clubs_meant(found: list[Cue]) -> list[Cue]:
+    """ "Thinking 8 iron, went with the 9": a club meant gives way to the one used, named before anything
+    happened to the ball, in the same breath or the next."""
+    return [cue for at, cue in enumerate(found) if not (cue.meant and _club(cue) and _overruled(found, at))]
+
+
+def _overruled(found: list[Cue], at: int) -> bool:
+    for cue in found[at + 1 :]:
+        if cue.kind in _HAPPENED or cue.utterance > found[at].utterance + 1:
+            return False
+        if _club(cue) and not cue.meant:
+            return True
+    return False
+
+
+def _club(cue: Cue) -> bool:
+    return cue.kind == "club" or (cue.kind == "strike" and cue.value in ("wedge", "full"))
 
 
 def _names(length: Cue, club: Mention) -> bool:
