@@ -25,9 +25,9 @@ _AFTER = frozenset(
 _NEVER = frozenset(
     """i monday tuesday wednesday thursday friday saturday sunday january february march april may june july
     august september october november december easter christmas today tonight yesterday tomorrow everyone
-    everybody nobody someone somebody anyone mother father luck physics gravity wind sun rain breeze gust caddie
-    driver par birdie bogey ok okay god jesus lord
-    english irish american australian power mike fringe bracken""".split()  # noqa: SIM905
+    everybody nobody someone somebody anyone mother father luck physics gravity wind sun rain breeze gust
+    caddie driver par birdie bogey ok okay god jesus lord english irish american australian power mike fringe
+    bracken""".split()  # noqa: SIM905
 )
 _OPENERS = frozenset(
     """and but so oh me then now well meanwhile when while as after because still even also next again yes

@@ -100,7 +100,21 @@ def _without_idle_provisional(found: list[Cue]) -> list[Cue]:
     lost = any(cue.kind == "place" and cue.value in ("lost", "ob") for cue in found)
     if not back or not again or again[0] > back[-1] or lost:
         return [cue for cue in found if cue.kind != "found"]
-    return found[: again[0]] + found[back[-1] + 1 :]
+    struck, rest = found[: _begun(found, again[0])], found[back[-1] + 1 :]
+    if any(cue.kind == "place" and cue.utterance <= found[back[-1]].utterance + 1 for cue in rest[:2]):
+        # Where it was found is where it lies, whatever was feared when it was struck.
+        struck = [cue for cue in struck if cue.kind != "place"]
+    return struck + rest
+
+
+def _begun(found: Sequence[Cue], again: int) -> int:
+    """Where the telling of a provisional begins: "3 wood" in "so a 3 wood as a provisional" is its own."""
+    at = again
+    while (
+        at and found[at - 1].kind in ("club", "strike") and found[at - 1].utterance == found[again].utterance
+    ):
+        at -= 1
+    return at if any(cue.kind in ("club", *_HAPPENED) for cue in found[:at]) else again
 
 
 def _without_late_loss(found: list[Cue]) -> list[Cue]:

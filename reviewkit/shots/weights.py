@@ -127,6 +127,10 @@ def crossings(run: Sequence[Cue]) -> float:
 def strains(run: Sequence[Cue], family: str) -> float:
     """What speaks against one stroke: a second landing, a club or a yardage after the landing."""
     cost = 0.0 if family not in ("swing", "putt") else _bareness(run, family)
+    again = next((at for at, cue in enumerate(run) if cue.kind == "reload"), 0)
+    if again and run[again].utterance > run[0].utterance:
+        # Another ball is teed up after a stroke, not within one.
+        cost += 2.5
     place, landed_at = "", -1
     clubs: set[str] = set()
     for at, cue in enumerate(run):

@@ -155,6 +155,34 @@ def test_a_round_without_a_greeting_begins_with_its_first_words(tale: Sequence[s
 
 
 @pytest.mark.parametrize(
+    ("remark", "told"),
+    [
+        ("We are skipping the third.", False),
+        ("I'm not going to film the third.", False),
+        ("Lost the footage of three.", False),
+        ("We've no footage from the third, sorry.", False),
+        ("The camera died on the third.", False),
+        ("I forgot to press record on three.", False),
+        ("Skipped the third, there was a queue, so we're on to the fourth.", False),
+        # A hole of which only the score is told has been played.
+        ("I didn't film the third, made a five there.", True),
+        ("The third is not on film, the battery died, but it was a bogey.", True),
+        ("Lost the footage of the third, which I parred.", True),
+        ("I'm not going to show the third. Made a six there.", True),
+    ],
+)
+def test_a_hole_left_out_is_none_unless_its_score_is_told(remark: str, told: bool) -> None:
+    lines = [
+        *ANNOUNCED[:11],
+        remark,
+        "",
+        *hole("Hole four, par four."),
+        *hole("Hole five, par three.", THREE),
+    ]
+    assert [span.hole for span in spans(lines)] == [1, 2, *([3] if told else []), 4, 5]
+
+
+@pytest.mark.parametrize(
     "greeting",
     [["Nine holes this morning, par 36."], ["We go from the first to the ninth, and it's a par of 36."]],
 )

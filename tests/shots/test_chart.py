@@ -53,7 +53,7 @@ TALES = {
             "Two putts for par.",
         ],
         [
-            *((1, "tee", "D", "unknown"), (2, "approach", "7I", "green")),
+            *((1, "tee", "D", "rough"), (2, "approach", "7I", "green")),
             *((3, "putt", "", "green"), (4, "putt", "", "holed")),
         ],
         0,
@@ -165,6 +165,29 @@ def test_strokes_of_a_tale(name: str) -> None:
     (score,) = played.scores
     assert score.strokes == expected[-1][0] and score.penalty_strokes == penalties
     assert score.putts == sum(kind == "putt" for _, kind, _, _ in expected)
+
+
+PROVISIONALS = {
+    "Driver, out to the right, so I hit a provisional. Found the first one in the rough.": True,
+    "Driver, pulled left. Provisional just in case, in the fairway. Found it, in the left rough.": True,
+    "Driver into the trees. Provisional down the middle. I've found my first ball, just in the rough.": True,
+    "Driver right. 3 wood as a provisional, fairway. Good news, the original's in play, in the rough.": True,
+    "Driver left, so a provisional, 3 wood, fairway. My first one is sitting in the rough.": True,
+    "Driver, trees. Provisional, fairway. Picked up the provisional, the first one's fine, rough.": True,
+    "Driver, trees. Provisional in the fairway. Couldn't find the first, so we play the provisional.": False,
+    "Driver, way right. Provisional into the fairway. No sign of the first one.": False,
+    "Driver, that could be lost. Provisional, fairway. Three minutes are up, it's the provisional.": False,
+}
+
+
+@pytest.mark.parametrize("said", PROVISIONALS)
+def test_a_provisional_counts_where_the_first_ball_is_not_found(said: str) -> None:
+    """18.3c: it is abandoned when the original is found, and is the third stroke when that is lost."""
+    shots = play([FOUR, said, "7 iron from 160 yards onto the green.", "Two putts."]).shots
+    tee = [(1, "tee", "D", "rough")] if PROVISIONALS[said] else [(1, "tee", "D", "lost")]
+    again = [] if PROVISIONALS[said] else [(3, "tee", "", "fairway")]
+    assert brief(shots)[:-3] == tee + again
+    assert brief(shots)[-3][1:] == ("approach", "7I", "green")
 
 
 CLUBS_MEANT = {
