@@ -207,6 +207,19 @@ CLUBS_MEANT = {
 }
 
 
+@pytest.mark.parametrize(
+    "said",
+    [
+        "I'm going to chip it with an 8 iron. Up you go. Three feet.",
+        "I'll chip this one with the 8 iron, nice and quiet. That's on.",
+        "Going to bump the 8 iron, a little chip. On the green.",
+    ],
+)
+def test_a_chip_announced_with_its_club_is_played(said: str) -> None:
+    lines = [FOUR, "Driver down the middle.", "5 wood from 160, that's on the fringe.", said, "And it's in."]
+    assert [(shot.kind, shot.club) for shot in play(lines).shots][2:] == [("chip", "8I"), ("putt", "")]
+
+
 @pytest.mark.parametrize("said", CLUBS_MEANT)
 def test_a_club_meant_before_the_one_used_is_no_stroke(said: str) -> None:
     played = play([THREE, said, "Chipped to three feet.", "Holed the putt for par."])
