@@ -17,6 +17,7 @@ from reviewkit.files import content_hash
 from reviewkit.footage.probe import require
 from reviewkit.footage.sound import samples
 from reviewkit.footage.timeline import Clip, Timeline, join
+from reviewkit.language.meant import as_meant
 from reviewkit.language.talk import read_talk
 from reviewkit.log import RoundFolder
 from reviewkit.log.amend_apply import facts_for
@@ -78,7 +79,7 @@ def read_round(
     timeline = Timeline(()) if text else _timeline(sources, options)
     transcript = read_text(text) if text else listen(timeline, plan, options, progress)
     reading, cuts = _reason(transcript, timeline, plan, options, folder, progress)
-    save_transcript(folder.transcript_json, transcript)
+    save_transcript(folder.transcript_json, as_meant(transcript, options.rules or own_rules(folder)))
     meta: dict[str, Any] = {
         "sources": [_source(clip, out) for clip in timeline.clips],
         "timed_text": {"path": _from(out, text), "sha256": content_hash(text)} if text else None,

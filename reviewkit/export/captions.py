@@ -1,4 +1,4 @@
-"""Captions from the words heard: when each appears, and where its lines break.
+"""Captions from the words as meant: when each appears, and where its lines break.
 
 Two lines of 42 characters at most, between one and seven seconds, at a reading speed of 20 characters a
 second or less where the speech leaves room for it (common practice of broadcasters; figures from memory).
@@ -7,6 +7,7 @@ A caption never shows before its first word is spoken nor while the next one is.
 
 from __future__ import annotations
 
+import re
 import textwrap
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
@@ -23,6 +24,9 @@ READING = 20.0
 PAUSE_S = 0.7
 GAP_S = 0.08
 ENDS = (".", "?", "!", "…")
+_PIECES = re.compile(
+    r"(?i)\d [,.]\d+[,.?!]*$|\d -\d|\bpar -\d|\w -(?-i:[a-z])|\w ['’](?:s|t|d|m|re|ve|ll)\b|\d %"
+)
 ENOUGH = 30
 """Characters from which a caption ends with its sentence."""
 
@@ -43,13 +47,41 @@ class Caption:
 
 def captions_of(job: Job) -> tuple[list[Caption], list[str]]:
     """The round's captions and notes. Raises FolderError when the folder holds no transcript."""
-    words = list(_fitting(load_transcript(job.folder.transcript_json).words))
+    words = list(_fitting(_whole(_as_meant(load_transcript(job.folder.transcript_json).words))))
     found = _timed([_caption(group) for group in _groups(words)])
     fast = sum(caption.speed > READING * 1.25 for caption in found)
     notes = (
         [f"captions faster to read than {READING * 1.25:.0f} characters a second: {fast}."] if fast else []
     )
     return found, notes
+
+
+def _as_meant(words: Iterable[Word]) -> Iterator[Word]:
+    """Misheard words put right; one that its neighbour's repair takes in lends it its time."""
+    shown: Word | None = None
+    for word in words:
+        if shown and word.meant == "":
+            shown = replace(shown, end_s=max(shown.end_s, word.end_s))
+            continue
+        if shown:
+            yield shown
+        shown = word if word.meant is None else replace(word, text=word.meant)
+    if shown:
+        yield shown
+
+
+def _whole(words: Iterable[Word]) -> Iterator[Word]:
+    """Words that a listener cut in pieces ("6", ",740", "T", "-shot") as one again."""
+    before: Word | None = None
+    for word in words:
+        if before and _PIECES.search(f"{before.text[-4:]} {word.text}"):
+            before = replace(before, text=before.text + word.text, end_s=max(before.end_s, word.end_s))
+            continue
+        if before:
+            yield before
+        before = word
+    if before:
+        yield before
 
 
 def _fitting(words: Iterable[Word]) -> Iterator[Word]:

@@ -5,8 +5,10 @@
                    "words": [{"start_s": 1.5, "end_s": 1.9, "word": "Opening", "probability": 0.98}, ...]}]}
 
 Times are seconds on the round's timeline, to the millisecond; probabilities 0 to 1. A word holds its
-punctuation and no spaces around it. The file can itself be read as timed text, and a file without
-`schema` and `settings` is read the same way.
+punctuation and no spaces around it; `word` is always what was heard. Where that was misheard, an optional
+key `meant` holds the words meant ("word": "pots", "meant": "putts"), with its punctuation; it is empty for a
+word that the one before takes in ("put her", meant "putter" and ""). The file can itself be read as timed
+text, and a file without `schema`, `settings` and `meant` is read the same way.
 """
 
 from __future__ import annotations
@@ -62,22 +64,26 @@ def _segment(segment: Segment) -> dict[str, Any]:
         "start_s": round(segment.start_s, 3),
         "end_s": round(segment.end_s, 3),
         "text": " ".join(word.text for word in segment.words),
-        "words": [
-            {
-                "start_s": round(word.start_s, 3),
-                "end_s": round(word.end_s, 3),
-                "word": word.text,
-                "probability": round(word.probability, 3),
-            }
-            for word in segment.words
-        ],
+        "words": [_plain(word) for word in segment.words],
     }
 
 
+def _plain(word: Word) -> dict[str, Any]:
+    plain = {
+        "start_s": round(word.start_s, 3),
+        "end_s": round(word.end_s, 3),
+        "word": word.text,
+        "probability": round(word.probability, 3),
+    }
+    return plain if word.meant is None else plain | {"meant": word.meant}
+
+
 def _word(word: dict[str, Any]) -> Word:
+    meant = word.get("meant")
     return Word(
         text=str(word["word"]).strip(),
         start_s=float(word["start_s"]),
         end_s=float(word["end_s"]),
         probability=float(word.get("probability", 1.0)),
+        meant=None if meant is None else str(meant).strip(),
     )

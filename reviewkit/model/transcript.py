@@ -11,12 +11,17 @@ from reviewkit.model.values import between
 
 @dataclass(frozen=True, slots=True)
 class Word:
-    """One spoken word as written, punctuation attached. Times in seconds on the round's timeline."""
+    """One spoken word as written, punctuation attached. Times in seconds on the round's timeline.
+
+    `text` is what was heard. `meant` is what it reads where it was misheard, "" when its neighbour's reading
+    takes it in, None for a word that is what it seems.
+    """
 
     text: str
     start_s: float
     end_s: float
     probability: float = 1.0
+    meant: str | None = None
 
     def __post_init__(self) -> None:
         between("probability", self.probability, 0.0, 1.0)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import html
+from collections.abc import Mapping
 from itertools import pairwise
 from pathlib import Path
 
@@ -28,9 +29,14 @@ def scratch(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return tmp_path_factory.mktemp("subtitles")
 
 
-def spoken(folder: Path, texts: list[str]) -> Job:
-    """A round whose narration says `texts`, a word each 0.4 s with a pause after every fifth."""
-    words = tuple(Word(text, n * 0.4 + n // 5, n * 0.4 + n // 5 + 0.4) for n, text in enumerate(texts))
+def spoken(folder: Path, texts: list[str], meant: Mapping[int, str] | None = None) -> Job:
+    """A round whose narration says `texts`, a word each 0.4 s with a pause after every fifth; some of them
+    `meant` otherwise."""
+    found = meant or {}
+    words = tuple(
+        Word(text, n * 0.4 + n // 5, n * 0.4 + n // 5 + 0.4, meant=found.get(n))
+        for n, text in enumerate(texts)
+    )
     job = Job(small_round(folder))
     save_transcript(job.folder.transcript_json, Transcript((Segment(words),) if words else ()))
     return job
@@ -62,7 +68,8 @@ def test_captions_are_readable(tmp_path: Path, name: str) -> None:
     job = Job(small_round(tmp_path / "round"))
     save_transcript(job.folder.transcript_json, words)
     captions, notes = captions_of(job)
-    assert " ".join(line for item in captions for line in item.lines) == " ".join(w.text for w in words.words)
+    shown = "".join(line for item in captions for line in item.lines)
+    assert shown.replace(" ", "") == "".join(w.text for w in words.words)
     for item in captions:
         assert len(item.lines) <= LINES and all(len(line) <= LINE for line in item.lines)
         assert 0 < item.end_s - item.start_s <= MOST_S + 0.001
@@ -82,6 +89,44 @@ def test_a_caption_waits_for_its_words_and_ends_with_its_sentence(tmp_path: Path
         ("and it drops.",),
     ]
     assert [item.start_s for item in captions] == [0.0, 3.0, 6.0]
+
+
+@pytest.mark.parametrize("form", ["srt", "vtt", "ass"])
+def test_subtitles_show_the_words_as_meant(tmp_path: Path, form: str) -> None:
+    said = "Short par for, 3 would. Put her from there: two pots."
+    meant = {2: "4,", 4: "wood.", 5: "Putter", 6: "", 10: "putts."}
+    job = spoken(tmp_path, said.split(), meant)
+    path = tmp_path / f"words.{form}"
+    write(find(form), job, path)
+    if form == "vtt":
+        shown = " ".join(caption.text for caption in webvtt.read(path).captions)
+    else:
+        shown = " ".join(event.plaintext for event in pysubs2.load(str(path), format_=form))
+    assert " ".join(shown.split()) == "Short par 4, 3 wood. Putter from there: two putts."
+
+
+def test_words_that_a_listener_cut_in_pieces_are_whole(tmp_path: Path) -> None:
+    said = "A T -shot of 6 ,740 yards. Par -4, I 've 2 .5 feet - nice"
+    captions, _ = captions_of(spoken(tmp_path, said.split()))
+    assert " ".join(line for item in captions for line in item.lines) == (
+        "A T-shot of 6,740 yards. Par-4, I've 2.5 feet - nice"
+    )
+
+
+@given(
+    texts=st.lists(titles.map(one_line).filter(bool), min_size=1, max_size=25),
+    mended=st.dictionaries(st.integers(0, 24), st.sampled_from(["", "par 4", "putts."])),
+)
+def test_captions_stay_in_order_and_lose_no_word(
+    scratch: Path, texts: list[str], mended: dict[int, str]
+) -> None:
+    job = spoken(scratch / "mended", texts, mended)
+    captions, _ = captions_of(job)
+    shown = "".join(line for item in captions for line in item.lines)
+    expected = "".join(mended.get(n, text) for n, text in enumerate(texts))
+    assert "".join(shown.split()) == "".join(expected.split())
+    assert all(0 <= item.start_s < item.end_s for item in captions)
+    assert all(a.end_s <= b.start_s for a, b in pairwise(captions))
 
 
 def test_a_round_without_words_is_told(tmp_path: Path) -> None:

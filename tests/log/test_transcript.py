@@ -26,7 +26,8 @@ def transcripts(draw: st.DrawFn) -> Transcript:
         for text in draw(st.lists(TEXT, min_size=1, max_size=4)):
             start = clock + draw(st.integers(0, 5000))
             clock = start + draw(st.integers(0, 900))
-            words.append(Word(text, start / 1000, clock / 1000, draw(st.integers(0, 1000)) / 1000))
+            meant = draw(st.none() | st.just("") | TEXT)
+            words.append(Word(text, start / 1000, clock / 1000, draw(st.integers(0, 1000)) / 1000, meant))
         segments.append(Segment(tuple(words)))
     return Transcript(tuple(segments), "base", "en", (clock + 1000) / 1000, {"beam": "5"})
 
@@ -36,6 +37,19 @@ def test_what_is_saved_is_read_back(tmp_path_factory: pytest.TempPathFactory, tr
     path = tmp_path_factory.mktemp("t") / "transcript.json"
     save_transcript(path, transcript)
     assert load_transcript(path) == transcript
+
+
+def test_what_was_heard_stands_beside_what_was_meant(tmp_path: Path) -> None:
+    path = tmp_path / "transcript.json"
+    words = (Word("Two", 0.0, 0.3), Word("pots.", 0.3, 0.6, meant="putts."))
+    save_transcript(path, Transcript((Segment(words),)))
+    (segment,) = json.loads(path.read_text(encoding="utf-8"))["segments"]
+    assert segment["text"] == "Two pots."
+    assert [(word["word"], word.get("meant")) for word in segment["words"]] == [
+        ("Two", None),
+        ("pots.", "putts."),
+    ]
+    assert "meant" not in segment["words"][0]
 
 
 @pytest.mark.parametrize(
