@@ -7,6 +7,7 @@ and exits 1; anything else that escapes is a bug.
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 
 class ReviewkitError(Exception):
@@ -16,6 +17,10 @@ class ReviewkitError(Exception):
         self.problem = problem
         self.remedy = remedy
         super().__init__(f"{problem} {remedy}".strip())
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        # By default an exception is made anew from its message, which is not what these take.
+        return _revived, (type(self), self.args, dict(self.__dict__))
 
 
 class FileError(ReviewkitError):
@@ -44,3 +49,10 @@ class ModelError(ReviewkitError):
 
 class ValueRuleError(ReviewkitError, ValueError):
     """A value outside the documented set, raised by the model classes themselves."""
+
+
+def _revived(kind: type[ReviewkitError], args: tuple[Any, ...], state: dict[str, Any]) -> ReviewkitError:
+    """An error as another process raised it."""
+    error = kind.__new__(kind, *args)
+    error.__dict__.update(state)
+    return error
