@@ -9,7 +9,7 @@ from pathlib import Path
 
 from reviewkit.errors import ReviewkitError
 from reviewkit.export.base import records
-from reviewkit.footage.cut import Look, cut, plan
+from reviewkit.footage.cut import Look, cut, plan, suffix_for
 from reviewkit.footage.timeline import Timeline
 from reviewkit.log import RoundFolder
 
@@ -57,7 +57,7 @@ def write_clips(
     copied as it is."""
     for pick in picks:
         stretches = plan(timeline, [_padded(pick, pad_s, timeline)], look)
-        path = out / f"{pick.name}{_suffix(timeline)}"
+        path = out / f"{pick.name}{suffix_for(stretches)}"
         cut(stretches, look, path)
         yield path, stretches[0].copied
 
@@ -67,7 +67,7 @@ def write_reel(
 ) -> tuple[Path, bool]:
     """Write all picks one after another as one file in `out`."""
     stretches = plan(timeline, [_padded(pick, pad_s, timeline) for pick in picks], look)
-    path = out / f"{REEL}{_suffix(timeline)}"
+    path = out / f"{REEL}{suffix_for(stretches)}"
     cut(stretches, look, path)
     return path, stretches[0].copied
 
@@ -79,13 +79,6 @@ def _padded(pick: Pick, pad_s: float, timeline: Timeline) -> tuple[float, float]
             f"{pick.name} lies past the end of the footage.", "Give all clips of the round, in their order."
         )
     return start, end
-
-
-def _suffix(timeline: Timeline) -> str:
-    first = timeline.clips[0].media
-    if first.picture is None:
-        return first.path.suffix
-    return ".mkv" if first.path.suffix.lower() in (".mkv", ".webm") else ".mp4"
 
 
 def _holes(folder: RoundFolder, wanted: Wanted) -> list[Pick]:

@@ -9,12 +9,14 @@ from __future__ import annotations
 import tempfile
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from fractions import Fraction
 from pathlib import Path
 
 from reviewkit.files import whole, write_text
 from reviewkit.footage.ffmpeg import run
 from reviewkit.footage.mux import same_form
 from reviewkit.footage.timeline import Clip, Timeline
+from reviewkit.footage.tracks import MATROSKA, Track, plain, quicktime_name, tracks
 
 SLACK_S = 2.0
 ENCODE = ("-c:v", "libx264", "-crf", "18", "-preset", "veryfast", "-pix_fmt", "yuv420p")
@@ -22,6 +24,12 @@ SOUND = ("-c:a", "aac", "-b:a", "160k", "-ar", "48000", "-ac", "2")
 UPRIGHT = "crop=trunc(min(iw\\,ih*9/16)/2)*2:trunc(min(ih\\,iw*16/9)/2)*2"
 # A hair after the key frame, or rounding makes ffmpeg take the one before it.
 AFTER_KEY_S = 0.002
+# Files without an index: ffmpeg may land past the wanted moment, so it is let in earlier and plays to it.
+STREAMS = (".ts", ".mts", ".m2ts", ".m2t", ".mpg", ".mpeg", ".vob")
+LEAD_S = 5.0
+RATE = Fraction(30000, 1001)
+"""Frames a second of a reel from footage whose rates differ or vary."""
+SILENCE = "aresample=async=1:min_hard_comp=0.005"
 # Picture and sound; a time code's data track is made anew from its tag.
 TRACKS = ("-map", "0:v:0?", "-map", "0:a?")
 
@@ -42,6 +50,15 @@ class Look:
 
     upright: bool = False
     exact: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """Width and height in pixels, and frames a second."""
+
+    wide: int
+    high: int
+    rate: Fraction
 
 
 def plan(timeline: Timeline, spans: Sequence[tuple[float, float]], look: Look) -> list[Stretch]:
@@ -66,16 +83,31 @@ def cut(stretches: Sequence[Stretch], look: Look, out: Path) -> None:
         if len(stretches) == 1:
             run(_arguments(stretches[0], look, None, part), about=out)
             return
-        size = None if stretches[0].copied else _size(stretches[0].clip, look)
+        frame = None if stretches[0].copied else _frame(stretches, look)
         with tempfile.TemporaryDirectory(prefix=".reel-", dir=out.parent) as scratch:
             pieces = [Path(scratch) / f"{number:04d}{out.suffix}" for number in range(len(stretches))]
             for stretch, piece in zip(stretches, pieces, strict=True):
-                run(_arguments(stretch, look, size, piece), about=out)
+                run(_arguments(stretch, look, frame, piece), about=out)
             listing = Path(scratch) / "pieces.ffconcat"
             lines = [f"file '{piece.name}'" for piece in pieces]
             write_text(listing, "ffconcat version 1.0\n" + "\n".join(lines) + "\n")
             joined: list[str | Path] = ["-y", "-f", "concat", "-safe", "0", "-i", listing]
-            run([*joined, *TRACKS, "-c", "copy", part], about=out)
+            media = stretches[0].clip.media.path
+            form = [*_filled(tracks(media)), *quicktime_name(tracks(media), media, out)]
+            run([*joined, *TRACKS, "-c", "copy", *(form if stretches[0].copied else []), part], about=out)
+
+
+def suffix_for(stretches: Sequence[Stretch]) -> str:
+    """The kind of file for stretches: MP4 where it plays, else the footage's own kind, or Matroska."""
+    media = stretches[0].clip.media
+    suffix = media.path.suffix.lower()
+    if media.picture is None:
+        return media.path.suffix
+    if suffix in MATROSKA:
+        return ".mkv"
+    if not stretches[0].copied or plain(tracks(media.path)):
+        return ".mp4"
+    return ".mov" if suffix == ".mov" else ".mkv"
 
 
 def key_frames(path: Path, start_s: float, end_s: float) -> list[float]:
@@ -103,39 +135,55 @@ def _at_key_frame(stretch: Stretch) -> Stretch | None:
     return replace(stretch, start_s=keys[-1] + AFTER_KEY_S, copied=True) if keys else None
 
 
-def _arguments(stretch: Stretch, look: Look, size: tuple[int, int] | None, out: Path) -> list[str | Path]:
-    length = f"{stretch.end_s - stretch.start_s:.3f}"
-    source: list[str | Path] = [
-        "-y",
-        "-ss",
-        f"{stretch.start_s:.3f}",
-        "-t",
-        length,
-        "-i",
-        stretch.clip.media.path,
-    ]
+def _arguments(stretch: Stretch, look: Look, frame: Frame | None, out: Path) -> list[str | Path]:
+    source, length = stretch.clip.media.path, stretch.end_s - stretch.start_s
+    lead = min(LEAD_S, stretch.start_s) if source.suffix.lower() in STREAMS and not stretch.copied else 0.0
+    inner = ["-ss", f"{lead:.3f}", "-t", f"{length:.3f}"] if lead else []
+    span = ["-ss", f"{stretch.start_s - lead:.3f}", "-t", f"{length + lead:.3f}"]
+    opened: list[str | Path] = ["-y", *span, "-i", source, *inner]
     if stretch.copied:
-        return [*source, *TRACKS, "-c", "copy", "-avoid_negative_ts", "make_zero", out]
-    return [*source, *TRACKS, *_filters(look, size), *ENCODE, *SOUND, "-movflags", "+faststart", out]
+        return [
+            *opened,
+            *TRACKS,
+            "-c",
+            "copy",
+            "-avoid_negative_ts",
+            "make_zero",
+            *quicktime_name(tracks(source), source, out),
+            out,
+        ]
+    return [*opened, *TRACKS, *_filters(look, frame), *ENCODE, *SOUND, "-movflags", "+faststart", out]
 
 
-def _filters(look: Look, size: tuple[int, int] | None) -> list[str]:
+def _filled(given: Sequence[Track]) -> list[str]:
+    """PCM sound has no room for the gap where a picture runs on to its last frame: silence goes there."""
+    arguments = []
+    for number, track in enumerate(track for track in given if track.kind == "audio"):
+        if track.codec.startswith("pcm_"):
+            arguments += [f"-c:a:{number}", track.codec, f"-filter:a:{number}", SILENCE]
+    return arguments
+
+
+def _filters(look: Look, frame: Frame | None) -> list[str]:
     chain = [UPRIGHT] if look.upright else []
-    if size:
-        wide, high = size
-        fit = f"scale={wide}:{high}:force_original_aspect_ratio=decrease"
-        chain += [fit, f"pad={wide}:{high}:-1:-1", "setsar=1", "fps=30000/1001"]
+    if frame:
+        fit = f"scale={frame.wide}:{frame.high}:force_original_aspect_ratio=decrease"
+        chain += [fit, f"pad={frame.wide}:{frame.high}:-1:-1", "setsar=1", f"fps={frame.rate}"]
     return ["-vf", ",".join(chain)] if chain else []
 
 
-def _size(clip: Clip, look: Look) -> tuple[int, int] | None:
-    """Width and height, as shown, that pieces of different footage are fitted into."""
-    if clip.media.picture is None:
+def _frame(stretches: Sequence[Stretch], look: Look) -> Frame | None:
+    """What pieces of footage are fitted into: the first one's picture as shown, and the rate of all."""
+    if stretches[0].clip.media.picture is None:
         return None
-    wide, high = shown(clip)
+    wide, high = shown(stretches[0].clip)
     if look.upright:
         wide, high = min(wide, high * 9 // 16), min(high, wide * 16 // 9)
-    return wide // 2 * 2, high // 2 * 2
+    pictures = [stretch.clip.media.picture for stretch in stretches]
+    rates = {picture.fps for picture in pictures if picture and not picture.variable}
+    even = len(rates) == 1 and all(picture and not picture.variable for picture in pictures)
+    rate = Fraction(rates.pop()).limit_denominator(1001) if even else RATE
+    return Frame(wide // 2 * 2, high // 2 * 2, rate)
 
 
 def shown(clip: Clip) -> tuple[int, int]:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import contextlib
 import functools
+import re
 import shutil
 import subprocess
 import tempfile
@@ -17,6 +18,7 @@ from typing import IO, cast
 
 from reviewkit.errors import ReviewkitError, SourceError
 
+_UNFIT = re.compile(r"tag for codec (\S+) in stream|\] (\S+) only supported in|Could not write header")
 QUIET = ("-hide_banner", "-nostdin", "-loglevel", "error")
 
 
@@ -71,6 +73,12 @@ def stream(arguments: Sequence[str | Path], about: Path | str) -> Iterator[IO[by
 
 
 def _failure(about: Path | str, stderr: bytes) -> SourceError:
-    lines = stderr.decode("utf-8", "replace").strip().splitlines()
+    text = stderr.decode("utf-8", "replace").strip()
+    unfit = _UNFIT.search(text)
+    if unfit:
+        kind = unfit.group(1) or unfit.group(2) or "this footage"
+        problem = f"cannot hold {kind} as it is: this kind of file has no place for it."
+        return SourceError(about, problem, "Name it .mkv, which holds nearly everything.")
+    lines = text.splitlines()
     reason = lines[-1] if lines else "no reason given"
     return SourceError(about, f"ffmpeg failed ({reason}).", "Check that the file plays, then try again.")

@@ -8,9 +8,7 @@ container makes the track anew. An old chapter list gives way to the new one.
 
 from __future__ import annotations
 
-import re
 import shutil
-import subprocess
 import tempfile
 from collections.abc import Sequence
 from pathlib import Path
@@ -18,12 +16,11 @@ from pathlib import Path
 from reviewkit.errors import FileError, ReviewkitError
 from reviewkit.files import whole, write_text
 from reviewkit.footage.append import Mark, append_chapters, header_of
-from reviewkit.footage.ffmpeg import find_ffmpeg, run
+from reviewkit.footage.ffmpeg import run
 from reviewkit.footage.timeline import Clip, Timeline
+from reviewkit.footage.tracks import MADE_ANEW, MATROSKA, Track, held, quicktime_name, tracks
 
 CONTAINERS = (".mp4", ".m4v", ".mov", ".m4a", ".mkv")
-MADE_ANEW = ("text", "tmcd")
-_DATA = re.compile(r"Stream #0:(\d+).*?: Data: [^(]*\((\S{4}) /")
 # ffmpeg repeats these from the old file as if they were a person's tags.
 _BRANDS = ("major_brand", "minor_version", "compatible_brands")
 
@@ -45,17 +42,21 @@ def mux(timeline: Timeline, chapters: str, marks: Sequence[Mark], out: Path) -> 
 
 
 def _through_ffmpeg(timeline: Timeline, chapters: str, out: Path) -> list[str]:
-    kept, left_out = _data_tracks(timeline.clips, out)
+    first = timeline.clips[0].media.path
+    found = tracks(first)
     with tempfile.TemporaryDirectory(prefix="reviewkit-") as scratch:
         listing = Path(scratch) / "chapters.ffmeta"
         write_text(listing, chapters)
         source = clips_input(timeline.clips, Path(scratch))
+        maps, notes = _choose(first, found, len(timeline.clips) > 1, Path(scratch), out)
         with whole(out) as part:
-            first = timeline.clips[0].media.path
             arguments = ["-y", *source, "-i", listing, "-map_metadata", "0", "-map_chapters", "1"]
-            streams = [*_maps(kept), "-c", "copy", *_subtitles(first, out), *_tags(first, out)]
-            run([*arguments, *streams, part], about=out)
-    return left_out
+            form = [*_subtitles(first, out), *quicktime_name(found, first, out), *_tags(first, out)]
+            if out.suffix.lower() == ".m4v":
+                # By that name ffmpeg would make what an old player takes, without HEVC.
+                form += ["-f", "mp4"]
+            run([*arguments, *maps, "-c", "copy", *form, part], about=out)
+    return notes
 
 
 def _family(path: Path) -> str:
@@ -115,56 +116,65 @@ def _check(timeline: Timeline, out: Path) -> None:
         )
 
 
-def _data_tracks(clips: Sequence[Clip], out: Path) -> tuple[list[int], list[str]]:
-    """Indices of the data tracks that the container can hold, and words about those it cannot."""
-    kept: list[int] = []
-    left_out: list[str] = []
-    # A joined list of clips shows ffmpeg no data tracks that it could copy safely.
-    for index, tag in data_tracks(clips[0].media.path):
-        if tag == "gpmd" and out.suffix.lower() != ".mkv" and len(clips) == 1:
-            kept.append(index)
-        elif tag not in MADE_ANEW:
-            left_out.append(f"data track {index} ({tag}) is left out: {out.suffix} cannot hold it here.")
-    return kept, left_out
+def _choose(
+    first: Path, found: Sequence[Track], joined: bool, scratch: Path, out: Path
+) -> tuple[list[str | Path], list[str]]:
+    """ffmpeg's choice of tracks, and words about what the container does not hold or players do not take."""
+    suffix = out.suffix.lower()
+    maps: list[str | Path]
+    if joined:
+        # A joined list of clips shows ffmpeg no other tracks that it could copy safely.
+        kept = [track for track in found if track.kind in ("video", "audio", "subtitle")]
+        maps = [part for kind in "vas" for part in ("-map", f"0:{kind}?")]
+    else:
+        kept = held(found, out)
+        maps = [part for track in kept for part in ("-map", f"0:{track.index}")]
+    left = [track for track in found if track not in kept and track.codec not in MADE_ANEW]
+    if suffix in MATROSKA:
+        maps += _covers(first, left, sum(track.kind == "attachment" for track in kept), scratch)
+        left = [track for track in left if track.kind != "cover"]
+    notes = [f"{track.told} is left out: {suffix} cannot hold it here." for track in left]
+    if suffix in (".mp4", ".m4v") and any(track.codec.startswith("pcm_") for track in kept):
+        notes.append("few players take PCM sound from an MP4; .mov and .mkv hold it as usual.")
+    return maps, notes
 
 
-def data_tracks(path: Path) -> list[tuple[int, str]]:
-    """Index and four-letter tag of each data track, as ffmpeg lists them (PyAV shows no tags of data)."""
+def _covers(first: Path, left: Sequence[Track], before: int, scratch: Path) -> list[str | Path]:
+    """Cover pictures as Matroska wants them, attached; `before` attachments come from the file itself."""
     import av
 
-    with av.open(str(path)) as container:
-        if not container.streams.data:
-            return []
-    command = [find_ffmpeg(), "-hide_banner", "-nostdin", "-i", str(path)]
-    done = subprocess.run(command, stdin=subprocess.DEVNULL, capture_output=True, check=False)
-    return [(int(index), tag) for index, tag in _DATA.findall(done.stderr.decode("utf-8", "replace"))]
-
-
-def _maps(data: Sequence[int]) -> list[str]:
-    maps = []
-    for stream in ("0:v?", "0:a?", "0:s?", "0:t?", *(f"0:{index}" for index in data)):
-        maps += ["-map", stream]
-    return maps
+    arguments: list[str | Path] = []
+    covers = [track for track in left if track.kind == "cover"]
+    for number, track in enumerate(covers, before):
+        kind = {"mjpeg": "jpeg"}.get(track.codec, track.codec)
+        picture = scratch / f"cover{number or ''}.{kind.replace('jpeg', 'jpg')}"
+        with av.open(str(first)) as container:
+            packets = container.demux(container.streams[track.index])
+            picture.write_bytes(next(bytes(packet) for packet in packets if packet.size))
+        arguments += ["-attach", picture, f"-metadata:s:t:{number}", f"mimetype=image/{kind}"]
+        arguments += [f"-metadata:s:t:{number}", f"filename={picture.name}"]
+    return arguments
 
 
 def _tags(first: Path, out: Path) -> list[str]:
-    """Tags stay; those that MP4 has no box for (a phone's make and place) go into its key list."""
+    """Tags stay; those that MP4 has no box for (a phone's make and place) go into its key list, named as a
+    phone does, which Matroska spells in capitals."""
+    import av
+
     tags = [argument for brand in _BRANDS for argument in ("-metadata", f"{brand}=")]
-    if out.suffix.lower() != ".mkv" and _has_keys(first):
+    with av.open(str(first)) as container:
+        keys = {name: text for name, text in container.metadata.items() if name.lower().startswith("com.")}
+    if out.suffix.lower() not in MATROSKA and keys:
         tags += ["-movflags", "use_metadata_tags"]
+        for name, text in keys.items():
+            if name != name.lower():
+                tags += ["-metadata", f"{name}=", "-metadata", f"{name.lower()}={text}"]
     return tags
 
 
 def _subtitles(first: Path, out: Path) -> list[str]:
     """Text subtitles change their form only where the other container asks for it."""
-    into, source = (path.suffix.lower() == ".mkv" for path in (out, first))
+    into, source = (path.suffix.lower() in MATROSKA for path in (out, first))
     if into == source:
         return []
     return ["-c:s", "srt" if into else "mov_text"]
-
-
-def _has_keys(path: Path) -> bool:
-    import av
-
-    with av.open(str(path)) as container:
-        return any(name.startswith("com.") for name in container.metadata)
