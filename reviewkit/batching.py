@@ -18,7 +18,8 @@ from reviewkit.errors import FolderError, ReviewkitError, SourceError
 from reviewkit.files import write_text
 from reviewkit.log import RoundFolder
 from reviewkit.model import Plan
-from reviewkit.pipeline import TEXTS, WORDS_JSON, Options, Progress, read_round, versions
+from reviewkit.pipeline import TEXTS, WORDS_JSON, Options, read_round, versions
+from reviewkit.progress import Progress
 from reviewkit.speech.timed_text import FORMATS
 
 VIDEO = (".mp4", ".mov", ".m4v", ".mkv", ".webm", ".avi", ".mts", ".m2ts", ".3gp")

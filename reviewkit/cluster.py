@@ -21,7 +21,8 @@ from reviewkit.errors import ReviewkitError
 from reviewkit.footage.probe import probe
 from reviewkit.footage.timeline import Clip, Timeline, join
 from reviewkit.model import Plan
-from reviewkit.pipeline import Options, Silence, listen, timed_text_in
+from reviewkit.pipeline import Options, listening, timed_text_in
+from reviewkit.progress import Silence
 
 ANSWER_S = 10
 """How long a scheduler is waited for."""
@@ -87,7 +88,7 @@ def hear_clip(path: Path, plan: Plan, options: Options) -> None:
     media = probe(path)
     clip = Clip(media, 0.0, 0.0, media.duration_s)
     try:
-        listen(Timeline((clip,)), plan, options, Silence())
+        listening(Timeline((clip,)), plan, options, Silence()).whole()
     except ReviewkitError:
         # A clip without talk is no fault in a round; whatever else is wrong, the round's own task tells it.
         return

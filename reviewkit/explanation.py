@@ -11,9 +11,9 @@ from reviewkit.language.talk import read_talk
 from reviewkit.log import RoundFolder
 from reviewkit.log.amended import base_reading
 from reviewkit.log.transcript import load_transcript
-from reviewkit.model import HoleScore, HoleSpan, Mention, Round, Shot, Talk, Utterance
+from reviewkit.model import HeardAgain, HoleScore, HoleSpan, Mention, Round, Shot, Talk, Utterance
 from reviewkit.pipeline import confirmed, own_rules
-from reviewkit.reasoning import likeliest, par_odds, reason_talk, within
+from reviewkit.reasoning import hearing_of, likeliest, par_odds, reason_talk, within
 from reviewkit.shots import tell
 
 CANDIDATE = "?"
@@ -26,7 +26,8 @@ class HoleExplanation:
 
     `talk` are the hole's utterances, candidates left out. `par` is par -> probability by words and card,
     `counts` strokes, penalties included, -> probability by the tale of strokes alone. `shots` and `score` are
-    the reading's, with what a person has confirmed taken as certain.
+    the reading's, with what a person has confirmed taken as certain. `again` tells of
+    another hearing, where the hole was listened to again.
     """
 
     span: HoleSpan
@@ -35,6 +36,7 @@ class HoleExplanation:
     par: Mapping[int, float]
     counts: Mapping[int, float]
     shots: tuple[Shot, ...]
+    again: HeardAgain | None = None
 
     def mentions(self, shot: Shot) -> tuple[Mention, ...]:
         """Those said while a told stroke was told; none for an implied one."""
@@ -66,10 +68,10 @@ def explain(folder: RoundFolder, hole: int | None = None) -> tuple[HoleExplanati
     if hole is not None and not spans:
         played = ", ".join(str(span.hole) for span in reading.spans) or "none"
         raise FolderError(folder.path, f"has no hole {hole}.", f"Holes played: {played}.")
-    return tuple(_hole(reading, span, within(talk, span)) for span in spans)
+    return tuple(_hole(reading, span, within(talk, span), hearing_of(transcript, span)) for span in spans)
 
 
-def _hole(reading: Round, span: HoleSpan, spoken: Talk) -> HoleExplanation:
+def _hole(reading: Round, span: HoleSpan, spoken: Talk, again: HeardAgain | None) -> HoleExplanation:
     mentions = [mention for utterance in spoken for mention in utterance.mentions]
     odds = par_odds(mentions, reading.plan, span.hole)
     return HoleExplanation(
@@ -79,6 +81,7 @@ def _hole(reading: Round, span: HoleSpan, spoken: Talk) -> HoleExplanation:
         par=odds,
         counts=tell(span, spoken, likeliest(odds)).counts,
         shots=tuple(shot for shot in reading.shots if shot.hole == span.hole),
+        again=again,
     )
 
 

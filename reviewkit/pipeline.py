@@ -4,30 +4,32 @@ from __future__ import annotations
 
 import importlib.metadata
 import os
-from collections.abc import Callable, Sequence
-from contextlib import AbstractContextManager, nullcontext
-from dataclasses import asdict, dataclass, replace
+from collections.abc import Sequence
+from dataclasses import asdict, dataclass
 from pathlib import Path
-from typing import Any, Protocol
+from typing import TYPE_CHECKING, Any
 
 from reviewkit import __version__
-from reviewkit.cache import cache_dir, footage_hash
+from reviewkit.cache import footage_hash
 from reviewkit.errors import FolderError, SourceError
 from reviewkit.files import content_hash
 from reviewkit.footage.probe import require
-from reviewkit.footage.sound import samples
 from reviewkit.footage.timeline import Clip, Timeline, join
 from reviewkit.language.meant import as_meant
-from reviewkit.language.talk import read_talk
 from reviewkit.log import RoundFolder
 from reviewkit.log.amend_apply import facts_for
 from reviewkit.log.amended import READING_NAME, base_reading, publish
 from reviewkit.log.amendments import hole_facts, load
 from reviewkit.log.transcript import load_transcript, save_transcript
-from reviewkit.model import HoleFact, Plan, Round, Segment, Transcript, Word
-from reviewkit.reasoning import reason_talk
+from reviewkit.model import HoleFact, Plan, Round, Transcript
+from reviewkit.progress import Progress, Silence
+from reviewkit.reasoning import reason
 from reviewkit.round_cuts import cuts_near
+from reviewkit.second_listening import settle
 from reviewkit.speech import timed_text
+
+if TYPE_CHECKING:
+    from reviewkit.listening import Listening
 
 WORDS_JSON = ".json"
 TEXTS = (*timed_text.FORMATS, WORDS_JSON)
@@ -36,33 +38,17 @@ TEXTS = (*timed_text.FORMATS, WORDS_JSON)
 
 @dataclass(frozen=True, slots=True)
 class Options:
-    """How to read, apart from the plan. `model` is a name, a folder or empty for the best weights at hand."""
+    """How to read, apart from the plan. `model` is a name, a folder or empty for the best weights at hand.
+
+    `cuts` looks for cuts in the picture, `again` listens a second time to what is doubtful.
+    """
 
     model: str = ""
     device: str = "auto"
     rules: Path | None = None
     by_time: bool = False
     cuts: bool = True
-
-
-class Progress(Protocol):
-    """What a person is told while a long read goes on."""
-
-    def say(self, text: str) -> None:
-        """A line about something that happens once."""
-
-    def stage(self, title: str, total_s: float) -> AbstractContextManager[Callable[[float], None]]:
-        """A stage of so many seconds of footage; within it, call with the seconds that are done."""
-
-
-class Silence:
-    """Progress that no one watches."""
-
-    def say(self, text: str) -> None:
-        pass
-
-    def stage(self, title: str, total_s: float) -> AbstractContextManager[Callable[[float], None]]:
-        return nullcontext(lambda done_s: None)
+    again: bool = True
 
 
 def read_round(
@@ -77,8 +63,8 @@ def read_round(
     check_writable(out)
     text = timed_text_in(sources)
     timeline = Timeline(()) if text else _timeline(sources, options)
-    transcript = read_text(text) if text else listen(timeline, plan, options, progress)
-    reading, cuts = _reason(transcript, timeline, plan, options, folder, progress)
+    transcript = read_text(text) if text else listening(timeline, plan, options, progress).whole()
+    transcript, reading, cuts = _reason(transcript, timeline, plan, options, folder, progress)
     save_transcript(folder.transcript_json, as_meant(transcript, options.rules or own_rules(folder)))
     meta: dict[str, Any] = {
         "sources": [_source(clip, out) for clip in timeline.clips],
@@ -90,6 +76,7 @@ def read_round(
             "model": transcript.model,
             "rules": str(options.rules.resolve()) if options.rules else "",
             "cuts": list(cuts),
+            "again": options.again,
             "speech": dict(transcript.settings),
         },
         "versions": versions(),
@@ -140,49 +127,11 @@ def read_text(path: Path) -> Transcript:
     return transcript
 
 
-def listen(timeline: Timeline, plan: Plan, options: Options, progress: Progress) -> Transcript:
-    """The words of a round's clips on its timeline. Raises SourceError where there is no sound or speech."""
-    from reviewkit.speech import decode, vocabulary, weights
-    from reviewkit.speech.listener import Listener, Recording
+def listening(timeline: Timeline, plan: Plan, options: Options, progress: Progress) -> Listening:
+    """What hears the clips of a timeline as `options` say."""
+    from reviewkit.listening import Listening
 
-    clips = [clip for clip in timeline.clips if clip.media.track is not None]
-    first = timeline.clips[0].media.path
-    if not clips:
-        raise SourceError(first, "has no sound to listen to.", "Give footage with its sound.")
-    found = weights.find(options.model, cache_dir() / "models", progress.say)
-    listener = Listener(
-        found,
-        decode.choose(options.device),
-        plan.language,
-        vocabulary.prompt(plan.names),
-        cache_dir() / "speech",
-    )
-    recordings = [Recording(footage_hash(clip.media), clip.media.duration_s, _opener(clip)) for clip in clips]
-    total = sum(recording.length_s for recording in recordings)
-    with progress.stage(f"Listening with {found.name}", total) as done:
-        heard = listener.hear(recordings, done)
-    segments = tuple(
-        piece for clip, found_in in zip(clips, heard, strict=True) for piece in placed(found_in, clip)
-    )
-    if not segments:
-        raise SourceError(first, "holds no speech that could be heard.", "Check the microphone's track.")
-    language = plan.language if plan.language != "auto" else "en"
-    return Transcript(segments, found.name, language, timeline.duration_s, listener.settings)
-
-
-def placed(segments: Sequence[Segment], clip: Clip) -> list[Segment]:
-    """A clip's words moved to the round's timeline; those outside the part that is shown are left out."""
-    shift = clip.offset_s - clip.in_s
-    moved = []
-    for segment in segments:
-        words = tuple(
-            _moved(word, clip, shift)
-            for word in segment.words
-            if clip.in_s <= (word.start_s + word.end_s) / 2 < clip.out_s
-        )
-        if words:
-            moved.append(Segment(words))
-    return moved
+    return Listening(timeline, plan, options.model, options.device, progress)
 
 
 def check_writable(out: Path) -> None:
@@ -218,35 +167,36 @@ def _timeline(sources: Sequence[Path], options: Options) -> Timeline:
 
 
 def _reason(
-    transcript: Transcript,
+    heard: Transcript,
     timeline: Timeline,
     plan: Plan,
     options: Options,
     folder: RoundFolder,
     progress: Progress,
-) -> tuple[Round, tuple[float, ...]]:
-    """The reading; where there is picture, a first one says near which moments to look for cuts."""
-    facts = confirmed(folder)
-    talk = read_talk(transcript, plan, options.rules or own_rules(folder))
-    reading = reason_talk(transcript, talk, plan, timeline.seams, facts)
-    if not options.cuts or not any(clip.media.picture for clip in timeline.clips):
-        return reading, timeline.seams
-    with progress.stage("Looking for cuts", timeline.duration_s) as done:
-        cuts = cuts_near(timeline, [span.start_s for span in reading.spans])
-        done(timeline.duration_s)
-    if cuts != timeline.seams:
-        reading = reason_talk(transcript, talk, plan, cuts, facts)
-    return reading, cuts
+) -> tuple[Transcript, Round, tuple[float, ...]]:
+    """The words as settled, the reading and the cuts it goes by.
 
+    Where there is picture, a first reading says near which moments to look for cuts; where there is sound, a
+    reading says what to listen to again.
+    """
+    rules, facts = options.rules or own_rules(folder), confirmed(folder)
 
-def _moved(word: Word, clip: Clip, shift: float) -> Word:
-    start = min(max(word.start_s, clip.in_s), clip.out_s) + shift
-    end = min(max(word.end_s, clip.in_s), clip.out_s) + shift
-    return replace(word, start_s=max(start, 0.0), end_s=max(end, start, 0.0))
+    def read(transcript: Transcript) -> Round:
+        return reason(transcript, plan, rules, cuts, facts)
 
-
-def _opener(clip: Clip) -> Callable[[], Any]:
-    return lambda: samples(clip.media.path, clip.media.track or 0)
+    cuts = timeline.seams
+    reading = read(heard)
+    if options.cuts and any(clip.media.picture for clip in timeline.clips):
+        with progress.stage("Looking for cuts", timeline.duration_s) as done:
+            cuts = cuts_near(timeline, [span.start_s for span in reading.spans])
+            done(timeline.duration_s)
+        if cuts != timeline.seams:
+            reading = read(heard)
+    if options.again and timeline.clips:
+        settled = settle(heard, reading, read, listening(timeline, plan, options, progress).stretches)
+        if settled != heard:
+            return settled, read(settled), cuts
+    return heard, reading, cuts
 
 
 def _source(clip: Clip, out: Path) -> dict[str, Any]:

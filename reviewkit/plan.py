@@ -11,7 +11,8 @@ model = "base"
 device = "cpu"
 rules = "my-rules.toml"
 sort = "time"
-cuts = false
+cuts = false                     # look for cuts in the picture
+again = false                    # listen again to what is doubtful
 
 [conditions]                     # what the yardages played like; wind along the line, head wind positive
 temperature_c = 8
@@ -50,6 +51,7 @@ class Wish:
     rules: Path | None = None
     sort: str | None = None
     cuts: bool | None = None
+    again: bool | None = None
     conditions: tuple[tuple[str, float], ...] | None = None
 
     def over(self, other: Wish) -> Wish:
@@ -118,9 +120,6 @@ def _wish(data: Mapping[str, object], path: Path) -> Wish:
     order, target = data.get("order"), data.get("target")
     if isinstance(order, list):
         order = ",".join(str(number) for number in order)
-    cuts = data.get("cuts")
-    if cuts is not None and not isinstance(cuts, bool):
-        raise ReviewkitError("cuts is neither true nor false.", "Write cuts = true or leave it out.")
     names = data.get("names")
     if names is not None and not (isinstance(names, list) and all(isinstance(name, str) for name in names)):
         raise ReviewkitError("names is not a list of texts.", 'Write names = ["Travis", "Edel"].')
@@ -136,11 +135,19 @@ def _wish(data: Mapping[str, object], path: Path) -> Wish:
         device=_one_of(data, "device", DEVICES),
         rules=None if rules is None else path.parent / rules,
         sort=_one_of(data, "sort", SORTS),
-        cuts=cuts,
+        cuts=_flag(data, "cuts"),
+        again=_flag(data, "again"),
         conditions=_conditions(data.get("conditions")),
     )
     wish.plan()
     return wish
+
+
+def _flag(data: Mapping[str, object], key: str) -> bool | None:
+    value = data.get(key)
+    if value is not None and not isinstance(value, bool):
+        raise ReviewkitError(f"{key} is neither true nor false.", f"Write {key} = true or leave it out.")
+    return value
 
 
 def _card(data: Mapping[str, object], path: Path) -> Card | None:

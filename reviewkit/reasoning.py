@@ -9,7 +9,19 @@ from pathlib import Path
 
 from reviewkit.holes import decode, pars
 from reviewkit.language.talk import read_talk
-from reviewkit.model import HoleSpan, HoleTale, Mention, Plan, Round, Shot, Talk, Transcript, Utterance, Word
+from reviewkit.model import (
+    HeardAgain,
+    HoleSpan,
+    HoleTale,
+    Mention,
+    Plan,
+    Round,
+    Shot,
+    Talk,
+    Transcript,
+    Utterance,
+    Word,
+)
 from reviewkit.model.fact import HoleFact
 from reviewkit.model.values import YARDS_PER_METRE
 from reviewkit.scoring import Reconciled, keep_card, reconcile
@@ -48,6 +60,7 @@ def reason_talk(
     spans = decode(talk, plan, cuts, amendments)
     units = plan.units or spoken_units(talk)
     words = transcript.words
+    facts = facts_by_hole(spans, amendments)
     tellings, tales = [], []
     for span in spans:
         telling, tale = _told(talk, span, plan, units, words)
@@ -55,8 +68,10 @@ def reason_talk(
             (share, _told(talk, other, plan, units, words)[1]) for share, other in elsewhere(talk, span)
         )
         tellings.append(telling)
-        tales.append(replace(tale, others=tuple(others)))
-    settled = reconcile(tales, plan, facts_by_hole(spans, amendments))
+        known = any(fact.field == "strokes" for fact in facts.get(span.hole, ()))
+        again = None if known else hearing_of(transcript, span)
+        tales.append(replace(tale, others=tuple(others), heard=again.odds if again else {}))
+    settled = reconcile(tales, plan, facts)
     return _fitted(settled, tellings, spans, plan, units, transcript)
 
 
@@ -109,7 +124,15 @@ def _fitted(
         hole = shots(telling, score.strokes, score.par, units, words)
         played.extend(replace(shot, confidence=round(shot.confidence * score.confidence, 3)) for shot in hole)
         scores[score.hole] = keep_card(score, hole)
-    return Round(tuple(scores.values()), tuple(played), settled.doubts, tuple(spans), plan)
+    return Round(tuple(scores.values()), tuple(played), settled.doubts, tuple(spans), plan, settled.strokes)
+
+
+def hearing_of(transcript: Transcript, span: HoleSpan) -> HeardAgain | None:
+    """What is kept of a hole's other hearings; None where it was heard once."""
+    for stretch in transcript.again:
+        if span.start_s <= (stretch.start_s + stretch.end_s) / 2 < span.end_s:
+            return stretch
+    return None
 
 
 def within(talk: Talk, span: HoleSpan) -> tuple[Utterance, ...]:

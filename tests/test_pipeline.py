@@ -119,7 +119,7 @@ def test_killed_while_listening_leaves_no_folder_and_goes_on(tmp_path: Path, cac
     patched = pytest.MonkeyPatch()
     patched.setattr(decode.Decoder, "__call__", counted)
     try:
-        folder = read_round([long], out, Plan(), Options(model=MODEL, cuts=False))
+        folder = read_round([long], out, Plan(), Options(model=MODEL, cuts=False, again=False))
     finally:
         patched.undo()
     assert seen and not seen.keys() & {name.removesuffix(".json") for name in kept}

@@ -105,6 +105,7 @@ def test_round_toml_and_the_command_line_over_it(tmp_path: Path) -> None:
         ('order = "1-9,4"\n', "names a hole twice"),
         ("names = 3\n", "names is not a list"),
         ("cuts = 1\n", "cuts is neither"),
+        ('again = "no"\n', "again is neither"),
         ('card = "gone.csv"\n', "gone.csv: does not exist"),
         ("[[hole]]\nhole = 1\n[[hole]]\nhole = 1\n", "hole 1 stands on the card twice"),
     ],

@@ -51,6 +51,7 @@ def page(told: HoleExplanation) -> Iterator[str]:
     yield "\nSaid"
     for utterance in told.talk:
         yield from _said(utterance)
+    yield from _heard(told)
     yield "\nStrokes read from it"
     for shot in told.shots:
         yield from _stroke(told, shot)
@@ -89,6 +90,16 @@ def _meaning(mention: Mention) -> str:
     parts = [mention.kind, "" if mention.value is None else str(mention.value), mention.unit]
     mood = f" ({_MOODS.get(mention.mood, mention.mood)})" if mention.mood else ""
     return " ".join(part for part in parts if part) + mood
+
+
+def _heard(told: HoleExplanation) -> Iterator[str]:
+    if told.again is None:
+        return
+    yield "\nListened to again"
+    yield from _wrapped(f"hearing taken: {told.again.manner}", 2)
+    yield from _wrapped(f"strokes over all hearings: {_odds(told.again.odds)}", 2)
+    if told.again.first:
+        yield from _wrapped(f'heard first: "{told.again.first}"', 2, 4)
 
 
 def _stroke(told: HoleExplanation, shot: Shot) -> Iterator[str]:

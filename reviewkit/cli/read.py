@@ -28,6 +28,7 @@ if TYPE_CHECKING:
 @click.option("--language", metavar="CODE", help="Language spoken, such as en, or auto.")
 @click.option("--rules", type=click.Path(path_type=Path), metavar="FILE", help="Your own keyword rules.")
 @click.option("--cuts/--no-cuts", default=None, help="Look for cuts in the picture near hole starts.")
+@click.option("--again/--no-again", default=None, help="Listen a second time to holes that stay doubtful.")
 def command(
     sources: tuple[Path, ...],
     out: Path | None,
@@ -41,6 +42,7 @@ def command(
     language: str | None = None,
     rules: Path | None = None,
     cuts: bool | None = None,
+    again: bool | None = None,
 ) -> None:
     """Read SOURCE into a round folder.
 
@@ -63,6 +65,7 @@ def command(
         rules=rules,
         sort=sort,
         cuts=cuts,
+        again=again,
     )
     wish = beside(sources[0], typed)
     folder = read_round(sources, out or beside_folder(sources[0]), wish.plan(), options_of(wish), progress())
@@ -95,6 +98,7 @@ def options_of(wish: Wish) -> Options:
         rules=wish.rules,
         by_time=wish.sort == "time",
         cuts=wish.cuts is not False,
+        again=wish.again is not False,
     )
 
 

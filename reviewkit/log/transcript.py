@@ -7,8 +7,15 @@
 Times are seconds on the round's timeline, to the millisecond; probabilities 0 to 1. A word holds its
 punctuation and no spaces around it; `word` is always what was heard. Where that was misheard, an optional
 key `meant` holds the words meant ("word": "pots", "meant": "putts"), with its punctuation; it is empty for a
-word that the one before takes in ("put her", meant "putter" and ""). The file can itself be read as timed
-text, and a file without `schema`, `settings` and `meant` is read the same way.
+word that the one before takes in ("put her", meant "putter" and "").
+
+A stretch that was listened to again stands in a further key, `again`, as
+
+    {"start_s": 61.0, "end_s": 98.4, "manner": "wider", "first": "what was heard first", "odds": {"4": 0.93}}
+
+with the manner of the hearing that was taken ("first" where none was better, and then no words), and the odds
+of the hole's strokes over all hearings. The file can itself be read as timed text, and a file without
+`schema`, `settings`, `again` and `meant` is read the same way.
 """
 
 from __future__ import annotations
@@ -19,7 +26,7 @@ from typing import Any
 
 from reviewkit.errors import FolderError
 from reviewkit.files import write_text
-from reviewkit.model import Segment, Transcript, Word
+from reviewkit.model import HeardAgain, Segment, Transcript, Word
 
 SCHEMA = 1
 REMEDY = "Read the footage again with: reviewkit read"
@@ -34,6 +41,8 @@ def save_transcript(path: Path, transcript: Transcript) -> None:
         "duration_s": round(transcript.duration_s, 3),
         "settings": dict(transcript.settings),
     }
+    if transcript.again:
+        head["again"] = [_stretch(stretch) for stretch in transcript.again]
     lines = ",\n".join(json.dumps(_segment(item), ensure_ascii=False) for item in transcript.segments)
     write_text(path, json.dumps(head, ensure_ascii=False)[:-1] + f', "segments": [\n{lines}\n]}}\n')
 
@@ -52,6 +61,7 @@ def load_transcript(path: Path) -> Transcript:
             language=str(data.get("language", "en")),
             duration_s=float(data.get("duration_s", 0.0)),
             settings={str(key): str(value) for key, value in data.get("settings", {}).items()},
+            again=tuple(_again(stretch) for stretch in data.get("again", ())),
         )
     except FileNotFoundError as error:
         raise FolderError(path, "is missing.", REMEDY) from error
@@ -86,4 +96,24 @@ def _word(word: dict[str, Any]) -> Word:
         end_s=float(word["end_s"]),
         probability=float(word.get("probability", 1.0)),
         meant=None if meant is None else str(meant).strip(),
+    )
+
+
+def _stretch(stretch: HeardAgain) -> dict[str, Any]:
+    return {
+        "start_s": round(stretch.start_s, 3),
+        "end_s": round(stretch.end_s, 3),
+        "manner": stretch.manner,
+        "first": stretch.first,
+        "odds": {str(strokes): round(share, 4) for strokes, share in stretch.odds.items()},
+    }
+
+
+def _again(stretch: dict[str, Any]) -> HeardAgain:
+    return HeardAgain(
+        start_s=float(stretch["start_s"]),
+        end_s=float(stretch["end_s"]),
+        manner=str(stretch["manner"]),
+        first=str(stretch["first"]),
+        odds={int(strokes): float(share) for strokes, share in stretch["odds"].items()},
     )

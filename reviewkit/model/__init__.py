@@ -7,7 +7,7 @@ from reviewkit.model.mention import Mention
 from reviewkit.model.round import Doubt, HoleScore, HoleSpan, Round, Shot
 from reviewkit.model.tale import HoleTale
 from reviewkit.model.talk import Talk, Utterance
-from reviewkit.model.transcript import Segment, Transcript, Word
+from reviewkit.model.transcript import HeardAgain, Segment, Transcript, Word
 
 __all__ = [
     "ACTIONS",
@@ -15,6 +15,7 @@ __all__ = [
     "Card",
     "CardHole",
     "Doubt",
+    "HeardAgain",
     "HoleFact",
     "HoleScore",
     "HoleSpan",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from reviewkit.model.course import Plan
@@ -133,10 +134,14 @@ class HoleScore:
 
 @dataclass(frozen=True, slots=True)
 class Round:
-    """Everything read from one round, in order of play."""
+    """Everything read from one round, in order of play.
+
+    `spans` and `odds`, hole -> strokes -> probability, are there on a fresh reading only.
+    """
 
     scores: tuple[HoleScore, ...]
     shots: tuple[Shot, ...]
     doubts: tuple[Doubt, ...] = ()
     spans: tuple[HoleSpan, ...] = ()
     plan: Plan = field(default_factory=Plan)
+    odds: Mapping[int, Mapping[int, float]] = field(default_factory=dict)

@@ -45,14 +45,33 @@ class Segment:
 
 
 @dataclass(frozen=True, slots=True)
+class HeardAgain:
+    """A stretch that was doubtful and was listened to again. Times in seconds of the round.
+
+    `manner` is the hearing that was taken, `first` what the first one had heard where another was taken, and
+    `odds` strokes -> probability of the hole told there, over all hearings alike.
+    """
+
+    start_s: float
+    end_s: float
+    manner: str
+    first: str
+    odds: Mapping[int, float]
+
+
+@dataclass(frozen=True, slots=True)
 class Transcript:
-    """A whole round's words in time order. `model` names the weights, or the timed text's format."""
+    """A whole round's words in time order. `model` names the weights, or the timed text's format.
+
+    `again` are the stretches that were heard more than once.
+    """
 
     segments: tuple[Segment, ...]
     model: str = ""
     language: str = "en"
     duration_s: float = 0.0
     settings: Mapping[str, str] = field(default_factory=dict)
+    again: tuple[HeardAgain, ...] = ()
 
     @property
     def words(self) -> tuple[Word, ...]:

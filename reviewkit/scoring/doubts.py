@@ -65,19 +65,22 @@ def _unsure(reading: Reading) -> list[Doubt]:
     sure = reading.by_strokes.get(reading.strokes, 0.0)
     if sure < SURE:
         others = _others(reading.by_strokes, reading.strokes)
-        told = max(reading.tale.counts, key=lambda k: reading.tale.counts[k], default=None)
-        why = (
-            f"the strokes told make {told}"
-            if told not in (None, reading.strokes)
-            else "the talk leaves it open"
-        )
-        text = f"{reading.strokes} strokes is {sure:.0%} likely: {why}."
+        text = f"{reading.strokes} strokes is {sure:.0%} likely: {_why_unsure(reading)}."
         found.append(_doubt(reading, text, "strokes", min(1.0, 1.1 - sure), others))
     par = reading.by_par.get(reading.par, 0.0)
     if par < SURE:
         text = f"par {reading.par} is {par:.0%} likely."
         found.append(_doubt(reading, text, "par", 0.9 * (1.0 - par), _others(reading.by_par, reading.par)))
     return found
+
+
+def _why_unsure(reading: Reading) -> str:
+    if reading.by_strokes == reading.tale.heard:
+        return "heard again, it sounds different"
+    told = max(reading.tale.counts, key=lambda k: reading.tale.counts[k], default=None)
+    if told not in (None, reading.strokes):
+        return f"the strokes told make {told}"
+    return "the talk leaves it open"
 
 
 def _contradicted(reading: Reading) -> list[Doubt]:

@@ -124,10 +124,12 @@ def _result(slots: Sequence[Slot], posterior: Posterior, said: Sequence[Claim]) 
         running += strokes - par
         if slot.tale is None:
             continue
-        by_strokes, by_par = table.sum(axis=0), table.sum(axis=1)
-        strokes_of[slot.hole] = {s: float(p) for s, p in zip(STROKES, by_strokes, strict=True) if p > 1e-4}
-        pars_of[slot.hole] = {k: float(p) for k, p in zip(PARS, by_par, strict=True) if p > 1e-4}
-        confidence = min(float(by_strokes[strokes - 1]), 1.0)
+        by_strokes = {s: float(p) for s, p in zip(STROKES, table.sum(axis=0), strict=True) if p > 1e-4}
+        if slot.tale.heard and slot.tale.heard.get(strokes, 0.0) < by_strokes.get(strokes, 0.0):
+            by_strokes = dict(slot.tale.heard)
+        strokes_of[slot.hole] = by_strokes
+        pars_of[slot.hole] = {k: float(p) for k, p in zip(PARS, table.sum(axis=1), strict=True) if p > 1e-4}
+        confidence = min(by_strokes.get(strokes, 0.0), 1.0)
         reading = Reading(slot.tale, par, strokes, standing[index], strokes_of[slot.hole], pars_of[slot.hole])
         of_hole = doubts_of(reading, [claim for claim in said if claim.slot == index])
         doubts.extend(of_hole)

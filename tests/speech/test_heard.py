@@ -15,7 +15,8 @@ import pytest
 from reviewkit.errors import ModelError
 from reviewkit.footage.timeline import Timeline, join
 from reviewkit.model import Plan, Transcript
-from reviewkit.pipeline import Options, Silence, listen
+from reviewkit.pipeline import Options, listening
+from reviewkit.progress import Silence
 from reviewkit.speech import weights
 
 DATA = Path("/usr/share/pocketsphinx/test/data/librivox")
@@ -39,7 +40,7 @@ def plain(text: str) -> str:
 
 def hear(name: str) -> tuple[Timeline, Transcript]:
     timeline = join([DATA / f"{clip}.wav" for clip in reference()])
-    return timeline, listen(timeline, Plan(), Options(model=name), Silence())
+    return timeline, listening(timeline, Plan(), Options(model=name), Silence()).whole()
 
 
 @pytest.mark.parametrize("name", list(BOUNDS))
