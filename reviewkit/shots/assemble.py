@@ -12,7 +12,7 @@ from reviewkit.shots.cues import Cue, cues
 from reviewkit.shots.drafts import PENALTIES
 from reviewkit.shots.greens import miss_before_landing, putts_told
 from reviewkit.shots.kinds import kind
-from reviewkit.shots.measures import distances, yards
+from reviewkit.shots.measures import distances
 
 _TEMPERATURE = 1.3
 """How far the chart's scores are trusted as log odds; set to calibrate counts on invented rounds."""
@@ -69,7 +69,6 @@ def shots(
         steps = _with_miss(steps, onto, miss_before_landing(telling.cues, steps[onto]))
     for at, putt in putts.items():
         steps = _with_miss(steps, at, putt.miss)
-        lengths[at] = None if putt.length is None else yards(telling.cues[putt.length], units)
     result: list[Shot] = []
     near = False
     for at, step in enumerate(steps):

@@ -13,7 +13,7 @@ KINDS = {
 }
 _DENIED = {"other", "past", "land", "not", "aside", "plan"}
 _HARMLESS = {
-    "distance": {"", "togo", "length", "flown", "bare", "plan"},
+    "distance": {"", "togo", "length", "flown", "bare", "plan", "left", "from"},
     "strike": {"", "plan"},
     "putt": {"", "plan"},
     # The club meant is mostly the club used, unless another is named.

@@ -32,7 +32,8 @@ def kind(step: Step, yards: float | None, near: bool, par: int | None) -> str:
         return "recovery"
     if yards is None and near and step.draft.club not in _LONG_CLUBS - {"7I"}:
         return "pitch" if shape == "pitch" else "chip"
-    if yards is None and shape in ("chip", "pitch"):
+    swung = step.draft.club in _LONG_CLUBS and not near and result in ("fairway", "rough", "trees")
+    if yards is None and shape in ("chip", "pitch") and not swung:
         return shape
     return "layup" if _laid_up(step, yards, par) else "approach"
 

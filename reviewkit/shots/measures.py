@@ -1,7 +1,9 @@
 """Which told length belongs to which stroke: a length is to the hole, before the stroke it is given to.
 
-A length is given once. A swing takes the last one told before it lands, a putt the first short one; what is
-told after a stroke has landed, or as what it leaves, goes to the next.
+The lengths of a hole are dealt out together, each at most once and in order, so that the whole makes the most
+sense: a swing takes what was told before it landed, a putt what the stroke before left, and what remains
+grows shorter. A length that fits no stroke is left out. The weights are common sense checked on invented
+rounds.
 """
 
 from __future__ import annotations
@@ -12,19 +14,46 @@ from collections.abc import Sequence
 from reviewkit.model.values import FEET_PER_YARD, YARDS_PER_METRE
 from reviewkit.shots.chart import Step
 from reviewkit.shots.cues import Cue
+from reviewkit.shots.drafts import PENALTIES
+from reviewkit.shots.moments import Moment, counted, moments, zone
 
-_LONGEST_PUTT_YD = 45.0
+_LONGEST_PUTT_YD = {"ft": 45.0, "m": 45.0, "yd": 30.0}
+"""By the unit told: yards that are paced are mostly of a pitch."""
+_LONGEST_TAP_YD = 2.0
+_SHORTEST_SWING_YD = 12.0
 _HOLES = {3: (70.0, 275.0), 4: (225.0, 530.0), 5: (420.0, 680.0), None: (100.0, 680.0)}
 """Lengths that a hole of such a par may have, in yards; common practice of the trade, no source."""
-_SHORT_MOODS = ("", "togo", "plan")
-_ENDINGS = ("place", "holed", "tap", "stayed_out", "putts")
-_LEFT_OVER = re.compile(r"^(?:leav|left|down to|to )|\bmyself\b")
+_LEAVES = re.compile(r"^(?:leav|left|down to|to )|\bmyself\b")
+_OFF_THE_TEE = {"length": 2.0, "togo": 0.8, "": 0.6, "bare": 0.5, "plan": 0.3}
+
+# How well a length goes with a stroke, by the zone it is told in and its mood; what is not listed does not.
+_SWING = {
+    "own": {"togo": 1.0, "": 0.6, "bare": 0.6, "plan": 0.6, "from": 0.7},
+    "between": {"togo": 1.2, "": 0.5, "left": 0.8, "plan": 0.4},
+    "landed": {"togo": 1.1, "left": 0.9, "": 0.4},
+    "trail": {"togo": 0.8, "left": 0.9, "": 0.3},
+    "struck": {"togo": 0.4, "left": 0.8},
+}
+_PUTT = {
+    "own": {"togo": 1.0, "": 1.0, "from": 1.3, "plan": 0.6},
+    "after": {"from": 0.8},
+    "between": {"togo": 1.0, "": 1.0, "left": 1.2, "from": 1.2, "plan": 0.6},
+    "landed": {"togo": 1.0, "": 1.0, "left": 1.2, "from": 0.8},
+    "trail": {"togo": 0.8, "": 0.8, "left": 1.2},
+    "struck": {"togo": 0.8, "": 0.7, "left": 1.0},
+}
+_NOTHING = 0.2
+"""What a length must be worth more than to be given at all."""
+_LATER = 0.05
+"""Of several lengths a swing takes the last, a putt the first, and of several strokes the first takes it,
+other things equal."""
+
+Deal = tuple[float, tuple[int | None, ...]]
 
 
 def yards(cue: Cue, units: str) -> float:
     """A told length in yards. `units` is what a bare number of the fairway means, "yd" or "m"."""
-    value = float(cue.value)
-    unit = cue.mention.unit or units
+    value, unit = float(cue.value), unit_of(cue, units)
     if unit == "m":
         return round(value * YARDS_PER_METRE, 3)
     if unit == "ft":
@@ -32,70 +61,34 @@ def yards(cue: Cue, units: str) -> float:
     return round(value / 36.0, 3) if unit == "in" else value
 
 
+def unit_of(cue: Cue, units: str) -> str:
+    """The unit told, else the fairway's, but feet for what a putt left where that is yards."""
+    short = units != "m" and cue.mention.mood in ("left", "from")
+    return cue.mention.unit or ("ft" if short else units)
+
+
+def short_length(cue: Cue, units: str) -> bool:
+    """Whether a told length is one that a putt may have."""
+    named = cue.mention.unit or units == "m" or cue.mention.mood in ("left", "from")
+    longest = _LONGEST_PUTT_YD.get(unit_of(cue, units), 0.0) if named else 0.0
+    return any(cue.mention.mood in moods for moods in _PUTT.values()) and yards(cue, units) <= longest
+
+
 def distances(cues: Sequence[Cue], steps: Sequence[Step], units: str, par: int | None) -> list[float | None]:
     """For each step the told yards to the hole before it, None when not told."""
-    used = 0
-    result: list[float | None] = []
-    for at, step in enumerate(steps):
-        start = max(used, _told_since(cues, steps, at))
-        stop = _stop(cues, steps, at)
-        if at == 0:
-            found = _to_tee(cues, stop, units, par)
-        elif _counted(steps, at):
-            found = None
-        elif step.draft.shape == "putt" and step.lie in ("green", "fringe", "unknown"):
-            found = _to_putt(cues, start, stop, units, result[-1])
-        else:
-            found = _to_swing(cues, start, step, stop, units)
-        if found is not None and at:
-            used = found + 1
-        result.append(None if found is None else yards(cues[found], units))
-    return result
+    if not steps:
+        return []
+    when = moments(cues, steps)
+    tee = _to_tee(cues, when[0], units, par)
+    given = _dealt(cues, steps, when, units, tee)
+    return [None if at is None else yards(cues[at], units) for at in (tee, *given)]
 
 
-def _counted(steps: Sequence[Step], at: int) -> bool:
-    """A putt after the first of a tally, which has the tally's words for all of its own."""
-    here, before = steps[at].draft, steps[at - 1].draft
-    return bool(here.putts and before.putts and here.first == before.first)
-
-
-def _stop(cues: Sequence[Cue], steps: Sequence[Step], at: int) -> int:
-    """Index of the cue that decides the stroke; for a stroke without words, of the next stroke's first."""
-    first, last = steps[at].draft.first, steps[at].draft.last
-    if first == last:
-        return steps[at + 1].draft.first if at + 1 < len(steps) and steps[at + 1].told else len(cues)
-    if steps[at].draft.putts:
-        return last
-    return _ending(cues, first, last) or last
-
-
-def _told_since(cues: Sequence[Cue], steps: Sequence[Step], at: int) -> int:
-    """Index of the first cue that may speak of what was left for step `at`."""
-    for before in reversed(steps[:at]):
-        first, last = before.draft.first, before.draft.last
-        if not before.told or first == last:
-            continue
-        ending = _ending(cues, first, last)
-        if before.draft.shape == "putt" and ending:
-            return ending
-        return max(first, _club_at(cues, first, last))
-    return 0
-
-
-def _ending(cues: Sequence[Cue], first: int, last: int) -> int:
-    """Index of the first cue that says where the stroke ended; 0 when none does."""
-    return next((at for at in range(first, last) if cues[at].kind in _ENDINGS), 0)
-
-
-def _club_at(cues: Sequence[Cue], first: int, last: int) -> int:
-    return next((at for at in range(first, last) if cues[at].kind == "club"), first)
-
-
-def _to_tee(cues: Sequence[Cue], stop: int, units: str, par: int | None) -> int | None:
+def _to_tee(cues: Sequence[Cue], tee: Moment, units: str, par: int | None) -> int | None:
     """The hole's length, wherever it is told; else a likely number told before the tee shot lands."""
     low, high = _HOLES.get(par, _HOLES[None])
     moods = [("length",), ("togo", "bare", "", "plan")]
-    for end, wanted in ((len(cues), moods[0]), (stop, moods[1])):
+    for end, wanted in ((len(cues), moods[0]), (tee.ending, moods[1])):
         for at in range(end):
             cue = cues[at]
             if cue.kind != "distance" or cue.mention.mood not in wanted or cue.mention.unit in ("ft", "in"):
@@ -105,44 +98,96 @@ def _to_tee(cues: Sequence[Cue], stop: int, units: str, par: int | None) -> int 
     return None
 
 
-def _to_swing(cues: Sequence[Cue], start: int, step: Step, stop: int, units: str) -> int | None:
-    """A length to go; a bare number or a plain length only among the stroke's own words."""
-    club = _club_at(cues, step.draft.first, step.draft.last)
-    chosen: int | None = None
-    for at in range(start, stop):
-        cue = cues[at]
-        if cue.kind != "distance" or cue.mention.unit in ("ft", "in"):
-            continue
-        own = at >= step.draft.first or (
-            cue.mention.unit in ("yd", "m") and yards(cue, units) >= 30 and at > start
-        )
-        after_club = own and at > club and cues[club].kind == "club"
-        if cue.mention.mood == "togo" and not (after_club and _LEFT_OVER.search(cue.mention.text)):
-            chosen = at
-        elif own and chosen is None and cue.mention.mood in ("bare", "", "plan") and yards(cue, units) >= 12:
-            short = cue.mention.mood == "" and "short" in _next_words(cues, at)
-            chosen = None if short else at
-    return chosen
+def _dealt(
+    cues: Sequence[Cue], steps: Sequence[Step], when: Sequence[Moment], units: str, tee: int | None
+) -> tuple[int | None, ...]:
+    """For each step after the first the index of the length that is its own, by the best deal of all."""
+    lengths = [at for at, cue in enumerate(cues) if cue.kind == "distance" and at != tee]
+    long = {at: yards(cues[at], units) for at in lengths}
+    long[-1] = -1.0 if tee is None else yards(cues[tee], units)
+    # The best deal by the last length given away.
+    deals: dict[int, Deal] = {-1: (0.0, ())}
+    for number in range(1, len(steps)):
+        after: dict[int, Deal] = {}
+        worths = _worths(cues, steps, when, number, lengths, units)
+        for last, (score, given) in deals.items():
+            _offer(after, last, (score, (*given, None)))
+            for at, worth in worths.items():
+                if at > last:
+                    gain = worth - _growth(steps, number, long[last], long[at])
+                    _offer(after, at, (score + gain, (*given, at)))
+        deals = after
+    return max(deals.values(), key=lambda deal: deal[0])[1]
 
 
-def _next_words(cues: Sequence[Cue], at: int) -> str:
-    after = cues[at + 1] if at + 1 < len(cues) else None
-    return after.value if after is not None and after.utterance == cues[at].utterance else ""
+def _offer(deals: dict[int, Deal], last: int, deal: Deal) -> None:
+    if last not in deals or deal[0] > deals[last][0]:
+        deals[last] = deal
 
 
-def _to_putt(cues: Sequence[Cue], start: int, stop: int, units: str, before: float | None) -> int | None:
-    """The first short length told after the stroke before and before this putt is decided."""
-    for at in range(start, stop):
-        cue = cues[at]
-        if cue.kind != "distance" or cue.mention.mood not in _SHORT_MOODS:
-            continue
-        again = before is not None and abs(yards(cue, units) - before) < 0.1 * before
-        if short_length(cue, units) and not again:
-            return at
-    return None
+def _worths(
+    cues: Sequence[Cue],
+    steps: Sequence[Step],
+    when: Sequence[Moment],
+    number: int,
+    lengths: Sequence[int],
+    units: str,
+) -> dict[int, float]:
+    """What each length that may be the step's is worth to it."""
+    later = -_LATER if _putted(steps[number]) else _LATER
+    found = {}
+    for rank, at in enumerate(lengths):
+        worth = _worth(cues, steps, when, number, at, units)
+        if worth is not None:
+            found[at] = worth + later * rank - _LATER * number - _NOTHING
+    return found
 
 
-def short_length(cue: Cue, units: str) -> bool:
-    """Whether a told length is one that a putt may have."""
-    small = cue.mention.unit in ("ft", "in", "m", "yd") or (units == "m" and not cue.mention.unit)
-    return small and cue.mention.mood in _SHORT_MOODS and yards(cue, units) <= _LONGEST_PUTT_YD
+def _putted(step: Step) -> bool:
+    return step.draft.shape == "putt" and step.lie in ("green", "fringe", "unknown")
+
+
+def _growth(steps: Sequence[Step], number: int, before: float, now: float) -> float:
+    """What speaks against a length that is not shorter than the one before it."""
+    if before < 0 or now < 0.95 * before or steps[number - 1].draft.result in PENALTIES:
+        return 0.0
+    return 1.5 if now > 1.05 * before or steps[number - 1].draft.shape == "putt" else 0.8
+
+
+def _worth(
+    cues: Sequence[Cue], steps: Sequence[Step], when: Sequence[Moment], number: int, at: int, units: str
+) -> float | None:
+    """How well the length at `at` goes with a step by itself, None where it does not."""
+    mood, own = cues[at].mention.mood, when[number]
+    opening = int(mood == "left" and own.told and at == own.first)
+    place = zone(when, number, at, opening)
+    if not place or cues[at].mention.unit == "in":
+        return None
+    if _putted(steps[number]):
+        return _to_putt(cues[at], steps, number, place, units)
+    return _to_swing(cues, own, at, place, units)
+
+
+def _to_putt(cue: Cue, steps: Sequence[Step], number: int, place: str, units: str) -> float | None:
+    mood = cue.mention.mood
+    tap = steps[number].draft.family == "tap" and yards(cue, units) > _LONGEST_TAP_YD
+    if tap or not short_length(cue, units):
+        return None
+    if place == "own" and mood == "left" and counted(steps, number):
+        return 0.9
+    if steps[number - 1].draft.shape == "putt" and mood != "left" and place in ("struck", "trail", "landed"):
+        # Among the words of the putt before it is that one's own.
+        return 0.5 if place == "landed" else None
+    return _PUTT[place].get(mood)
+
+
+def _to_swing(cues: Sequence[Cue], own: Moment, at: int, place: str, units: str) -> float | None:
+    cue, mood, long = cues[at], cues[at].mention.mood, yards(cues[at], units)
+    if unit_of(cue, units) == "ft" or (mood != "togo" and long < _SHORTEST_SWING_YD):
+        return None
+    behind_club = place == "own" and at > own.swung and cues[own.swung].kind == "club"
+    if mood == "togo" and behind_club and _LEAVES.search(cue.mention.text):
+        return None
+    if place == "between" and mood == "" and not (cue.mention.unit and long >= 30):
+        return None
+    return _SWING.get(place, {}).get(mood)
