@@ -20,6 +20,7 @@ _CLAUSE_END = re.compile(
 _DENIAL_END = re.compile(rf"{_CLAUSE_END.pattern}| and ")
 # A later, plainer word ends another player's turn; these moods reach past commas.
 _LONG_REACH = {"other"}
+_TO_THE_HOLE = ("togo", "left", "from", "bare")
 _COLOURED = {
     "club",
     "place",
@@ -78,9 +79,11 @@ def _coloured(found: list[Mention], sentence: Sentence) -> list[Mention]:
     for mention in found:
         if mention.kind == "mood":
             continue
-        if mention.kind in _COLOURED and not mention.mood:
+        if mention.kind in _COLOURED and mention.mood in ("", *_TO_THE_HOLE):
             mood = _mood_at(mention, reaches)
-            mention = replace(mention, mood=mood) if mood else mention
+            # What a length is to matters more than whether it was planned, but not than whose it is.
+            told = mood and (not mention.mood or mood == "other")
+            mention = replace(mention, mood=mood) if told else mention
         plain.append(mention)
     return plain
 

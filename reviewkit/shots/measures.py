@@ -17,13 +17,16 @@ from reviewkit.shots.cues import Cue
 from reviewkit.shots.drafts import PENALTIES
 from reviewkit.shots.moments import Moment, counted, moments, zone
 
-_LONGEST_PUTT_YD = {"ft": 45.0, "m": 45.0, "yd": 30.0}
+_LONGEST_PUTT_YD = {"ft": 45.0, "in": 45.0, "m": 45.0, "yd": 30.0}
 """By the unit told: yards that are paced are mostly of a pitch."""
 _LONGEST_TAP_YD = 2.0
-_SHORTEST_SWING_YD = 12.0
-_HOLES = {3: (70.0, 275.0), 4: (225.0, 530.0), 5: (420.0, 680.0), None: (100.0, 680.0)}
+_SHORTEST_SWING_YD, _SHORTEST_CHIP_YD = 12.0, 4.0
+_HOLES = {3: (70.0, 275.0), 4: (225.0, 530.0), 5: (420.0, 680.0), None: (70.0, 680.0)}
 """Lengths that a hole of such a par may have, in yards; common practice of the trade, no source."""
+_QUIET = ("distance", "place", "miss", "lie", "found", "contact")
+"""Words that still speak of how the stroke before ended, where a stroke's words open with them."""
 _LEAVES = re.compile(r"^(?:leav|left|down to|to )|\bmyself\b")
+_LONGEST_CLUBS = ("D", "3W")
 _OFF_THE_TEE = {"length": 2.0, "togo": 0.8, "": 0.6, "bare": 0.5, "plan": 0.3}
 
 # How well a length goes with a stroke, by the zone it is told in and its mood; what is not listed does not.
@@ -85,17 +88,23 @@ def distances(cues: Sequence[Cue], steps: Sequence[Step], units: str, par: int |
 
 
 def _to_tee(cues: Sequence[Cue], tee: Moment, units: str, par: int | None) -> int | None:
-    """The hole's length, wherever it is told; else a likely number told before the tee shot lands."""
-    low, high = _HOLES.get(par, _HOLES[None])
-    moods = [("length",), ("togo", "bare", "", "plan")]
-    for end, wanted in ((len(cues), moods[0]), (tee.ending, moods[1])):
-        for at in range(end):
-            cue = cues[at]
-            if cue.kind != "distance" or cue.mention.mood not in wanted or cue.mention.unit in ("ft", "in"):
-                continue
-            if low <= yards(cue, units) <= high:
-                return at
-    return None
+    """The hole's length, wherever it is told; else the likeliest number told before the tee shot lands."""
+    best: dict[int, float] = {}
+    for rank, at in enumerate(at for at, cue in enumerate(cues) if cue.kind == "distance"):
+        cue = cues[at]
+        worth = _OFF_THE_TEE.get(cue.mention.mood)
+        low, high = _HOLES[None]
+        if worth is None or unit_of(cue, units) in ("ft", "in") or not low <= yards(cue, units) <= high:
+            continue
+        if cue.mention.mood != "length" and at >= tee.ending:
+            continue
+        low, high = _HOLES.get(par, _HOLES[None])
+        likely = low <= yards(cue, units) <= high
+        # What is told behind the driver is how far it went.
+        flown = tee.first <= tee.swung < at and cues[tee.swung].value in _LONGEST_CLUBS
+        best[at] = worth - _LATER * rank - (0.0 if likely else 0.7) - (0.4 if flown and worth < 1 else 0.0)
+    at = max(best, key=lambda at: best[at], default=None)
+    return at if at is not None and best[at] > 0 else None
 
 
 def _dealt(
@@ -159,9 +168,9 @@ def _worth(
 ) -> float | None:
     """How well the length at `at` goes with a step by itself, None where it does not."""
     mood, own = cues[at].mention.mood, when[number]
-    opening = int(mood == "left" and own.told and at == own.first)
-    place = zone(when, number, at, opening)
-    if not place or cues[at].mention.unit == "in":
+    quiet = mood == "left" and all(cue.kind in _QUIET for cue in cues[own.first : at + 1])
+    place = zone(when, number, at, at + 1 - own.first if quiet else 0)
+    if not place or (cues[at].mention.unit == "in" and mood != "from"):
         return None
     if _putted(steps[number]):
         return _to_putt(cues[at], steps, number, place, units)
@@ -183,11 +192,11 @@ def _to_putt(cue: Cue, steps: Sequence[Step], number: int, place: str, units: st
 
 def _to_swing(cues: Sequence[Cue], own: Moment, at: int, place: str, units: str) -> float | None:
     cue, mood, long = cues[at], cues[at].mention.mood, yards(cues[at], units)
-    if unit_of(cue, units) == "ft" or (mood != "togo" and long < _SHORTEST_SWING_YD):
+    if unit_of(cue, units) == "ft" or long < (_SHORTEST_CHIP_YD if mood == "togo" else _SHORTEST_SWING_YD):
         return None
     behind_club = place == "own" and at > own.swung and cues[own.swung].kind == "club"
     if mood == "togo" and behind_club and _LEAVES.search(cue.mention.text):
         return None
-    if place == "between" and mood == "" and not (cue.mention.unit and long >= 30):
+    if place == "between" and mood == "" and not cue.mention.unit:
         return None
     return _SWING.get(place, {}).get(mood)

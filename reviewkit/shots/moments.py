@@ -55,7 +55,8 @@ def zone(found: Sequence[Moment], number: int, at: int, opening: int = 0) -> str
     """Where cue `at` stands, seen from a step; nothing where it cannot be the step's.
 
     own: among the stroke's words before it landed; after: behind that; between: since the words of the stroke
-    before; landed: in those, after it landed; struck: in those, before it landed; trail: there, as the last. `opening` counts the step's first words that still speak of the stroke before.
+    before; landed: in those, after it landed; struck: in those, before it landed; trail: there, as the last.
+    `opening` counts the step's first words that still speak of the stroke before.
     """
     own = found[number]
     if own.told and at >= own.first + opening:
