@@ -15,7 +15,7 @@ from reviewkit.files import whole
 from reviewkit.timecode import clock
 
 ACROSS, WIDE, HIGH, LINE, GAP = 4, 480, 270, 44, 16
-PAPER, INK = "#fbfaf5", "#1d2b26"
+PAPER, INK, QUIET = "#fbfaf5", "#1d2b26", "#5c6b64"
 
 
 def write(job: Job, path: Path) -> Sequence[str]:
@@ -33,8 +33,11 @@ def write(job: Job, path: Path) -> Sequence[str]:
         picture = fitted(still.frame)
         sheet.paste(picture, (x + (WIDE - picture.width) // 2, y + (HIGH - picture.height) // 2))
         title = titles.get(still.hole, f"Hole {still.hole}")
-        label = Text(8, LINE / 2, f"{title}   {clock(still.at_s)}", 22, INK, "start")
-        sheet.alpha_composite(pixels([label], WIDE, LINE), (x, y + HIGH))
+        labels = [
+            Text(8, LINE / 2, title, 22, INK, "start"),
+            Text(WIDE - 8, LINE / 2, clock(still.at_s), 22, QUIET, "end"),
+        ]
+        sheet.alpha_composite(pixels(labels, WIDE, LINE), (x, y + HIGH))
     with whole(path) as part:
         sheet.convert("RGB").save(part, format="JPEG", quality=88)
     return ()

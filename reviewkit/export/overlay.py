@@ -1,8 +1,9 @@
 """The running score as a graphic over the footage, timed so that it never runs ahead of the ball.
 
 A hole's panel appears where the talk turns to the hole, with the score up to the hole before. The hole's own
-score joins when the words that tell of the holed stroke have ended, or at the end of the hole when no such
-words are known. Times are moved to the next frame, never to an earlier one.
+score joins when the words that tell of the holed stroke have ended. When no such words are known it waits for
+the end of the hole. It stands for a moment at least before the next hole's panel. Times are moved to the next
+frame, never to an earlier one.
 """
 
 from __future__ import annotations
@@ -29,6 +30,8 @@ LISTING = "overlay.ffconcat"
 PRECISE = "option framerate 1000"
 REPEAT_S = 5
 """A picture that stands longer is given again, so that players can jump into it."""
+MOMENT_S = 3.0
+"""How long a score stands at least, into the next hole by no more than a third of that."""
 PANEL, INK, QUIET, ACCENT = "#10231ce0", "#ffffff", "#b9c9c0", "#e6b422f2"
 
 
@@ -56,9 +59,11 @@ def states_of(job: Job) -> tuple[list[State], float]:
     drops = _drops(records(job.folder.shots))
     length = max(length_of(job.folder), *(row["end_s"] or row["start_s"] for row in rows))
     states = [State(0.0)]
-    running, through = "", 0
+    running, through, free_s = "", 0, 0.0
     for row in rows:
-        before = State(row["start_s"], str(row["hole"]), _known(row["par"]), "", running, through)
+        moment = min(MOMENT_S, ((row["end_s"] or row["start_s"]) - row["start_s"]) / 3)
+        start = max(row["start_s"], min(free_s, row["start_s"] + moment))
+        before = State(start, str(row["hole"]), _known(row["par"]), "", running, through)
         states.append(before)
         if row["strokes"] is None or row["end_s"] is None:
             running = UNKNOWN if row["running_to_par"] is None else running
@@ -67,7 +72,8 @@ def states_of(job: Job) -> tuple[list[State], float]:
         through += 1
         running = UNKNOWN if row["running_to_par"] is None else relative(row["running_to_par"]) + doubt
         # A stroke told past the hole's end is told no later than the next hole may show it.
-        drop = min(max(drops.get(row["hole"], row["end_s"]), row["start_s"]), row["end_s"])
+        drop = min(max(drops.get(row["hole"], row["end_s"]), start), row["end_s"])
+        free_s = drop + MOMENT_S
         states.append(State(drop, before.hole, before.par, f"{row['strokes']}{doubt}", running, through))
     return _one_at_a_time(states), length
 
@@ -118,7 +124,8 @@ def panel(state: State, wide: int, high: int) -> list[Shape]:
     y = high * 0.95 - tall
     middle = "PAR " + state.par if not state.made else f"PAR {state.par} · MADE {state.made}"
     across = unit * (5.4 if not state.made else 10.4)
-    shapes: list[Shape] = [Box(x, y, unit * 3.4 + across + unit * 4.2, tall, PANEL, radius=unit * 0.5)]
+    whole = unit * 3.4 + across + (unit * 4.2 if state.through else 0.0)
+    shapes: list[Shape] = [Box(x, y, whole, tall, PANEL, radius=unit * 0.5)]
     shapes.append(Text(x + unit * 1.8, y + tall * 0.26, "HOLE", unit * 0.72, QUIET, bold=True))
     shapes.append(Text(x + unit * 1.8, y + tall * 0.63, state.hole, unit * 1.6, INK, bold=True))
     shapes.append(Text(x + unit * 3.6, y + tall / 2, middle, unit * 1.1, INK, "start", True))
@@ -134,8 +141,9 @@ def panel(state: State, wide: int, high: int) -> list[Shape]:
 
 
 def _drops(shots: Sequence[dict[str, Any]]) -> dict[int, float]:
-    """By hole, when the words that tell of the holed stroke have ended."""
-    return {row["hole"]: row["end_s"] for row in shots if row["holed"] and row["end_s"] is not None}
+    """By hole, when the words that tell of the holed stroke have ended; an implied one has no words."""
+    told = [row for row in shots if row["told"] and row["holed"] and row["end_s"] is not None]
+    return {row["hole"]: row["end_s"] for row in told}
 
 
 def _one_at_a_time(states: Sequence[State]) -> list[State]:

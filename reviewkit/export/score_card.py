@@ -15,7 +15,7 @@ from reviewkit.export.drawing import Box, Shape, Text
 from reviewkit.export.titles import UNKNOWN, relative
 
 A_ROW = 9
-CELL, LABEL, SUM, MARGIN, HEAD, ROW = 84, 130, 110, 36, 110, 210
+CELL, LABEL, SUM, MARGIN, HEAD, ROW, BETWEEN = 84, 130, 110, 36, 110, 210, 24
 PAPER, INK, QUIET, RULE = "#fbfaf5", "#1d2b26", "#5c6b64", "#d9d6c8"
 UNDER, OVER = "#0b6aa8", "#c2560c"
 
@@ -28,7 +28,7 @@ def drawing(job: Job) -> tuple[list[Shape], int, int, str]:
     nines = [rows[start : start + A_ROW] for start in range(0, len(rows), A_ROW)]
     across = max(len(nine) for nine in nines)
     wide = 2 * MARGIN + LABEL + across * CELL + SUM
-    high = HEAD + ROW * len(nines) + MARGIN
+    high = HEAD + ROW * len(nines) - BETWEEN + MARGIN
     title = _title(job)
     shapes: list[Shape] = [Box(0, 0, wide, high, PAPER)]
     shapes.append(Text(MARGIN, HEAD / 2, shorten(title, 60), 34, INK, "start", True))
@@ -40,13 +40,14 @@ def drawing(job: Job) -> tuple[list[Shape], int, int, str]:
 
 def _title(job: Job) -> str:
     course = str(((job.folder.meta.get("plan") or {}).get("card") or {}).get("course") or "")
-    return one_line(course) or one_line(job.folder.path.resolve().name) or "Round"
+    name = one_line(job.folder.path.resolve().name)
+    return one_line(course) or name[:1].upper() + name[1:] or "Round"
 
 
 def _nine(rows: Sequence[dict[str, Any]], top: float, across: int) -> list[Shape]:
     lines = (("Hole", top + 30), ("Par", top + 82), ("Score", top + 144))
     shapes: list[Shape] = [
-        Box(MARGIN, top, LABEL + across * CELL + SUM, ROW - 24, "#ffffff", RULE, 10, 2),
+        Box(MARGIN, top, LABEL + across * CELL + SUM, ROW - BETWEEN, "#ffffff", RULE, 10, 2),
         *(Text(MARGIN + 22, y, word, 24, QUIET, "start") for word, y in lines),
     ]
     for place, row in enumerate(rows):

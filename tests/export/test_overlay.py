@@ -19,7 +19,7 @@ from reviewkit.export.drawing import pixels
 from reviewkit.export.overlay import panel, states_of
 from reviewkit.footage.ffmpeg import find_ffmpeg, run
 from reviewkit.log import RoundFolder
-from reviewkit.model import HoleScore, Round
+from reviewkit.model import HoleScore, Round, Shot
 
 SIZE = (320, 180)
 TIMES = (1.03, 4.51, 8.3)
@@ -40,12 +40,25 @@ def test_a_score_joins_only_after_its_hole_is_told_to_the_end(tmp_path: Path, pa
     shots = records(job.folder.shots)
     for row in records(job.folder.holes):
         shown = [item for item in states if item.hole == str(row["hole"])]
-        holed = [shot["end_s"] for shot in shots if shot["hole"] == row["hole"] and shot["holed"]]
+        own = [shot for shot in shots if shot["hole"] == row["hole"] and shot["told"]]
+        holed = [shot["end_s"] for shot in own if shot["holed"]]
         first = next(item for item in shown if item.made)
         assert row["start_s"] <= shown[0].start_s <= first.start_s <= row["end_s"]
         assert first.start_s >= min([*holed, row["end_s"]])
         assert first.made == str(row["strokes"]) and first.through == row["play_order"]
         assert all(item.through == row["play_order"] - 1 for item in shown if not item.made)
+
+
+def test_a_putt_that_nobody_told_of_keeps_the_score_back(tmp_path: Path) -> None:
+    """An implied stroke stands where the last words about its hole ended, long before the ball drops."""
+    folder = RoundFolder(tmp_path)
+    shots = (
+        Shot(1, 1, 2.0, 3.0, "tee", told=True),
+        Shot(1, 2, 3.0, 4.0, "approach", told=True),
+        Shot(1, 3, 4.0, 4.0, "putt", holed=True, told=False),
+    )
+    folder.save(Round((HoleScore(1, 1, 1.0, 9.0, 3, 3, 0, 1, status="sure"),), shots), {"sources": []})
+    assert [(item.start_s, item.made) for item in states_of(Job(folder))[0][1:]] == [(1.0, ""), (9.0, "3")]
 
 
 def test_what_is_not_known_is_not_shown(tmp_path: Path) -> None:
@@ -61,6 +74,7 @@ def test_what_is_not_known_is_not_shown(tmp_path: Path) -> None:
         *[
             ("", "", "", ""),
             ("1", "4", "", ""),
+            ("1", "4", "5?", "+1?"),
             ("2", "–", "", "+1?"),
             ("3", "4", "", "–"),
             ("3", "4", "4", "–"),

@@ -74,7 +74,7 @@ def test_hostile_course_names_stay_text(scratch: Path, title: str) -> None:
     write(find("card-svg"), Job(folder), scratch / "card.svg")
     write(find("card-png"), Job(folder), scratch / "card.png")
     texts = [item.text for item in ET.parse(scratch / "card.svg").getroot().iter(f"{SVG}text")]
-    assert texts[0] == shorten(one_line(title) or "round", 60)
+    assert texts[0] == shorten(one_line(title) or "Round", 60)
     assert {item.tag for item in ET.parse(scratch / "card.svg").getroot()} <= {
         f"{SVG}{n}" for n in ("title", "rect", "text")
     }
