@@ -11,6 +11,8 @@ import re
 import textwrap
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
+from math import inf
 
 from reviewkit.export.base import Job, one_line
 from reviewkit.log.transcript import load_transcript
@@ -22,13 +24,14 @@ LEAST_S, MOST_S = 1.0, 7.0
 READING = 20.0
 """Characters a second."""
 PAUSE_S = 0.7
-GAP_S = 0.08
+GAP_S, BLINK_S = 0.08, 0.05
 ENDS = (".", "?", "!", "…")
 _PIECES = re.compile(
     r"(?i)\d [,.]\d+[,.?!]*$|\d -\d|\bpar -\d|\w -(?-i:[a-z])|\w ['’](?:s|t|d|m|re|ve|ll)\b|\d %"
 )
-ENOUGH = 30
-"""Characters from which a caption ends with its sentence."""
+BREATHS = (",", ";", ":", "–", "—")
+ENOUGH, SHORT = 30, 16
+"""Characters from which a caption had better end with its sentence, and below which it is a scrap."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,26 +97,57 @@ def _fitting(words: Iterable[Word]) -> Iterator[Word]:
             yield Word(piece, start, max(start + step, start), word.probability)
 
 
-def _groups(words: Sequence[Word]) -> Iterator[list[Word]]:
-    group: list[Word] = []
-    for word in words:
-        if group and (_closed(group, word) or not _fits([*group, word])):
-            yield group
-            group = []
-        group.append(word)
-    if group:
-        yield group
+def _groups(words: Sequence[Word]) -> Iterator[Sequence[Word]]:
+    """The words of each caption. Pauses part them; between pauses they part where it costs least: at the end
+    of a sentence rather than at a comma, there rather than anywhere, and seldom."""
+    first = 0
+    for end in range(1, len(words) + 1):
+        if end == len(words) or words[end].start_s - words[end - 1].end_s > PAUSE_S:
+            yield from _parted(words[first:end])
+            first = end
 
 
-def _closed(group: Sequence[Word], word: Word) -> bool:
-    """Whether the talk itself ends a caption here: a pause, or a sentence of some length."""
-    last = group[-1]
-    sentence = last.text.endswith(ENDS) and len(_text(group)) >= ENOUGH
-    return sentence or word.start_s - last.end_s > PAUSE_S
+def _parted(words: Sequence[Word]) -> Iterator[Sequence[Word]]:
+    """Words without a pause in captions of the least cost together."""
+    costs, begins = [0.0], [0]
+    for end in range(1, len(words) + 1):
+        best, begin = inf, end - 1
+        for start in range(end - 1, -1, -1):
+            if start < end - 1 and not _fits(words[start:end]):
+                break
+            cost = costs[start] + _cost(words[start:end], end == len(words))
+            if cost < best:
+                best, begin = cost, start
+        costs.append(best)
+        begins.append(begin)
+    bounds = [len(words)]
+    while bounds[-1]:
+        bounds.append(begins[bounds[-1]])
+    bounds.reverse()
+    return (words[start:end] for start, end in pairwise(bounds))
+
+
+def _cost(group: Sequence[Word], at_pause: bool) -> float:
+    """What one caption costs: each its due, more for an end that parts a sentence, for a sentence's end
+    within it, and for a short one."""
+    last, length = group[-1].text, len(_text(group))
+    ending = 0.0 if at_pause or last.endswith(ENDS) else 1.0 if last.endswith(BREATHS) else 3.0
+    inner = sum(word.text.endswith(ENDS) for word in group[:-1])
+    hidden = 0.5 * inner if length >= ENOUGH else 0.0
+    return 1.5 + ending + hidden + max(0.0, (SHORT - length) / SHORT) * 2
 
 
 def _fits(group: Sequence[Word]) -> bool:
-    return len(textwrap.wrap(_text(group), LINE)) <= LINES and group[-1].end_s - group[0].start_s <= MOST_S
+    """Whether the words find room in the lines, filled one after another, and are said quickly enough."""
+    if group[-1].end_s - group[0].start_s > MOST_S:
+        return False
+    lines, room = 1, LINE
+    for word in group:
+        need = len(word.text) + (room < LINE)
+        if need > room:
+            lines, room, need = lines + 1, LINE, len(word.text)
+        room -= need
+    return lines <= LINES
 
 
 def _text(group: Sequence[Word]) -> str:
@@ -130,10 +164,10 @@ def _balanced(text: str) -> tuple[str, ...]:
         return (text,)
     # A width just over half the text tries the most even break first.
     for width in range(len(text) // 2 + 1, LINE + 1):
-        lines = textwrap.wrap(text, width)
+        lines = textwrap.wrap(text, width, break_on_hyphens=False)
         if len(lines) <= LINES:
             return tuple(lines)
-    return tuple(textwrap.wrap(text, LINE))
+    return tuple(textwrap.wrap(text, LINE, break_on_hyphens=False))
 
 
 def _timed(captions: Sequence[Caption]) -> list[Caption]:
@@ -144,6 +178,9 @@ def _timed(captions: Sequence[Caption]) -> list[Caption]:
         end = max(caption.end_s, caption.start_s + min(needed, MOST_S))
         if number + 1 < len(captions):
             # Words may overlap where two people speak; a caption still gives way to the next.
-            end = max(min(end, captions[number + 1].start_s - GAP_S), caption.start_s + 0.05)
+            following = captions[number + 1].start_s
+            least = caption.start_s + BLINK_S
+            least = min(least, following) if following > caption.start_s else least
+            end = max(min(end, following - GAP_S), least)
         timed.append(replace(caption, end_s=end))
     return timed

@@ -129,6 +129,23 @@ def test_captions_stay_in_order_and_lose_no_word(
     assert all(a.end_s <= b.start_s for a, b in pairwise(captions))
 
 
+def test_captions_part_where_the_talk_does(tmp_path: Path) -> None:
+    said = (
+        "We're at the Hollow. They're still doing everything, and it's just me and my neighbour, Ann. "
+        "A wood off the tee, just to find some grass, and it's found it, left side of the fairway."
+    )
+    words = tuple(Word(text, n * 0.3, n * 0.3 + 0.25) for n, text in enumerate(said.split()))
+    job = Job(small_round(tmp_path))
+    save_transcript(job.folder.transcript_json, Transcript((Segment(words),)))
+    found = [" ".join(item.lines) for item in captions_of(job)[0]]
+    assert found == [
+        "We're at the Hollow.",
+        "They're still doing everything, and it's just me and my neighbour, Ann.",
+        "A wood off the tee, just to find some grass, and it's found it,",
+        "left side of the fairway.",
+    ]
+
+
 def test_a_round_without_words_is_told(tmp_path: Path) -> None:
     with pytest.raises(FolderError, match=r"transcript\.json: is missing"):
         write(find("srt"), Job(small_round(tmp_path)), tmp_path / "x.srt")
