@@ -124,7 +124,7 @@ def panel(state: State, wide: int, high: int) -> list[Shape]:
     y = high * 0.95 - tall
     middle = "PAR " + state.par if not state.made else f"PAR {state.par} · MADE {state.made}"
     across = unit * (5.4 if not state.made else 10.4)
-    whole = unit * 3.4 + across + (unit * 4.2 if state.through else 0.0)
+    whole = unit * 3.4 + across + unit * (4.2 if state.through else -1.0)
     shapes: list[Shape] = [Box(x, y, whole, tall, PANEL, radius=unit * 0.5)]
     shapes.append(Text(x + unit * 1.8, y + tall * 0.26, "HOLE", unit * 0.72, QUIET, bold=True))
     shapes.append(Text(x + unit * 1.8, y + tall * 0.63, state.hole, unit * 1.6, INK, bold=True))
