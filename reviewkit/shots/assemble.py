@@ -10,7 +10,7 @@ from reviewkit.model import HoleSpan, Shot, Utterance, Word
 from reviewkit.shots.chart import Step, readings
 from reviewkit.shots.cues import Cue, cues
 from reviewkit.shots.drafts import PENALTIES
-from reviewkit.shots.greens import miss_before_landing, putts_told
+from reviewkit.shots.greens import misses
 from reviewkit.shots.kinds import kind
 from reviewkit.shots.measures import distances
 
@@ -63,12 +63,8 @@ def shots(
         return ()
     _, steps = telling.options[telling.nearest(strokes)]
     lengths = distances(telling.cues, steps, units, par)
-    putts = putts_told(telling.cues, steps, units)
-    if any(putt.miss for putt in putts.values()):
-        onto = min(putts) - 1
-        steps = _with_miss(steps, onto, miss_before_landing(telling.cues, steps[onto]))
-    for at, putt in putts.items():
-        steps = _with_miss(steps, at, putt.miss)
+    for at, miss in misses(telling.cues, steps, units).items():
+        steps = _with_miss(steps, at, miss)
     result: list[Shot] = []
     near = False
     for at, step in enumerate(steps):
@@ -116,6 +112,11 @@ def _rest(steps: Sequence[Step], at: int) -> str:
     return after.lie if after.lie != "tee" else "unknown"
 
 
+def _came_up_short(sort: str, step: Step) -> bool:
+    """A side of the fairway is no miss, but a stroke meant for the green that stops there is short."""
+    return sort == "approach" and step.draft.miss == "short"
+
+
 def _shot(
     telling: Telling, step: Step, sort: str, yards: float | None, rest: str, words: Sequence[Word]
 ) -> Shot:
@@ -136,7 +137,7 @@ def _shot(
         lie=step.lie if step.lie != "unknown" else step.draft.lie,
         distance_yd=yards,
         result="holed" if held else rest,
-        miss="" if held or rest == "fairway" else step.draft.miss,
+        miss="" if held or (rest == "fairway" and not _came_up_short(sort, step)) else step.draft.miss,
         contact=step.draft.contact,
         penalty_strokes=1 if step.draft.result in PENALTIES else 0,
         holed=held,

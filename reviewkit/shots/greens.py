@@ -1,4 +1,4 @@
-"""What is told of the putts between the ball's coming to the green and its falling: one event a putt.
+"""Which misses are whose around the green: the stroke's that came onto it, or each putt's.
 
 A tally ("three putts") says how many; the words before it say how each went. The walk trusts itself only
 where it finds as many events as there were putts, the last of which may go without saying.
@@ -12,88 +12,118 @@ from dataclasses import dataclass
 from reviewkit.shots.chart import Step
 from reviewkit.shots.cues import Cue
 from reviewkit.shots.drafts import side_of
-from reviewkit.shots.measures import short_length
+from reviewkit.shots.measures import short_length, yards
 
 _MISSES = ("miss", "stayed_out")
 _DROPS = ("holed", "tap")
 _ON = ("green", "fringe", "close")
+_SWUNG = ("club", "strike", "contact")
+_PUTTED = ("putt", "putter")
+_FLAG = ("flag", "pin", "stick")
+"""Said of where a ball lies on the green far oftener than of where a putt ended."""
+_LEAVE_YD = 4.5
+"""What a putt leaves is seldom longer."""
 
 
-@dataclass(slots=True)
-class Putt:
-    """A putt as told: its miss, and the index of the cue that tells its length."""
+@dataclass(frozen=True, slots=True)
+class Landing:
+    """The cues up to `end`-1 that may speak of the stroke onto the green, the last of them in `utterance`."""
 
-    miss: str = ""
-    length: int | None = None
+    end: int
+    utterance: int
 
 
-def putts_told(cues: Sequence[Cue], steps: Sequence[Step], units: str) -> dict[int, Putt]:
-    """Putts by the index of their step; empty where the words do not go with their number."""
+def misses(cues: Sequence[Cue], steps: Sequence[Step], units: str) -> dict[int, str]:
+    """Misses by the index of their step, where the words show whose they are."""
     rows = [at for at, step in enumerate(steps) if step.draft.shape == "putt"]
     if not rows or rows != list(range(rows[0], len(steps))) or rows[0] == 0:
         return {}
-    landing = _landing(cues, steps[rows[0] - 1])
+    onto = steps[rows[0] - 1]
+    landing = _landing(cues, steps, rows[0], units)
     if landing is None:
         return {}
-    walked = _walk(cues[landing + 1 :], cues[landing].utterance, units)
-    if len(walked) not in (len(rows), len(rows) - 1):
-        return {}
-    for putt in walked:
-        putt.length = None if putt.length is None else putt.length + landing + 1
-    return dict(zip(rows, walked, strict=False))
+    first, at = onto.draft.first, landing.end
+    while at < len(cues) and cues[at].kind in ("miss", "distance", "place"):
+        # "It's on. Forty feet short of the flag."
+        at += 1
+    lies = [found for found in range(landing.end, at) if _where_it_lies(cues, found, units)]
+    begin = max(lies) + 1 if lies else landing.end
+    side = side_of([*cues[first : landing.end], *(cues[found] for found in lies)])
+    walked = _walk(cues[begin:], units)
+    told = dict(zip(rows, walked, strict=False)) if len(walked) in (len(rows), len(rows) - 1) else {}
+    if onto.draft.last > landing.end or lies or told:
+        told[rows[0] - 1] = side
+    return told
 
 
-def miss_before_landing(cues: Sequence[Cue], onto: Step) -> str:
-    """The miss of the stroke onto the green, without what is told of the putts that its words run into."""
-    landing = _landing(cues, onto)
-    if landing is None:
-        return onto.draft.miss
-    own = [
-        cue for cue in cues[onto.draft.first : onto.draft.last] if cue.utterance <= cues[landing].utterance
-    ]
-    return side_of(own)
+def _landing(cues: Sequence[Cue], steps: Sequence[Step], putt: int, units: str) -> Landing | None:
+    """Where the words of the stroke before the first `putt` end; None where nothing says that it came there.
+
+    With no word of the green, a length that only a putt has says it. In the stroke's own utterance, or beside
+    a miss ("8 feet past"), the ball's way ends with it; else the putt's begins.
+    """
+    first = steps[putt - 1].draft.first
+    last = max(steps[putt - 1].draft.last, steps[putt].draft.first)
+    swung = max((at for at in range(first, last) if cues[at].kind in _SWUNG), default=first)
+    at = next((at for at in range(first, last) if _on(cues[at], cues[swung])), None)
+    if at is None:
+        lengths = (
+            at for at in range(swung + 1, max(last, steps[putt].draft.last)) if cues[at].kind == "distance"
+        )
+        at = next((at for at in lengths if short_length(cues[at], units)), None)
+        if at is None:
+            return None
+        if cues[at].utterance > cues[swung].utterance and not _by_a_miss(cues, at):
+            return Landing(at, cues[at - 1].utterance)
+    end = at + 1
+    while end < len(cues) and cues[end].utterance == cues[at].utterance and cues[end].kind not in _PUTTED:
+        end += 1
+    return Landing(end, cues[at].utterance)
 
 
-def _landing(cues: Sequence[Cue], onto: Step) -> int | None:
-    """Index of the cue that says the ball came to the green or beside it; None where none does."""
-    places = range(onto.draft.first, onto.draft.last)
-    return next((at for at in places if cues[at].kind == "place" and cues[at].value in _ON), None)
+def _on(place: Cue, swung: Cue) -> bool:
+    """Whether a place is on or by the green, told with the swing or after it."""
+    return place.kind == "place" and place.value in _ON and place.utterance >= swung.utterance
 
 
-def _walk(told: Sequence[Cue], landed: int, units: str) -> list[Putt]:
-    """The putts in order. Words of the utterance in which the ball landed tell where it lay, not a putt."""
-    putts, left = [Putt()], None
-    missed_in = -1
+def _where_it_lies(cues: Sequence[Cue], at: int, units: str) -> bool:
+    """Whether a miss told after the landing is where the ball lay: of the flag, or farther than putts leave."""
+    if cues[at].kind != "miss":
+        return False
+    if any(word in cues[at].mention.text.split() for word in _FLAG):
+        return True
+    near = [cues[by] for by in (at - 1, at + 1) if 0 <= by < len(cues) and cues[by].kind == "distance"]
+    return any(_beside(cue, cues[at]) and yards(cue, units) > _LEAVE_YD for cue in near)
+
+
+def _beside(length: Cue, miss: Cue) -> bool:
+    """Whether a length and a miss are told in one: "six feet short"."""
+    return miss.mention.first <= length.mention.last + 1 and miss.mention.last >= length.mention.first
+
+
+def _by_a_miss(cues: Sequence[Cue], at: int) -> bool:
+    near = cues[max(0, at - 1) : at + 2]
+    return any(cue.kind == "miss" and _beside(cues[at], cue) for cue in near)
+
+
+def _walk(told: Sequence[Cue], units: str) -> list[str]:
+    """The misses of the putts in order, empty text for one that is not told."""
+    putts, left, missed_in = [""], False, -1
     for at, cue in enumerate(told):
         if cue.kind == "distance" and short_length(cue, units):
-            if missed_in == cue.utterance or (cue.utterance > landed and _left_over(told, at)):
-                left = at
+            if missed_in == cue.utterance or _by_a_miss(told, at):
+                left = True
             elif missed_in >= 0:
-                putts.append(Putt(length=at))
-                left, missed_in = None, -1
-            elif putts[-1].length is None:
-                putts[-1].length = at
-        if cue.utterance == landed or cue.kind not in (*_MISSES, *_DROPS):
+                putts.append("")
+                left, missed_in = False, -1
+        if cue.kind not in (*_MISSES, *_DROPS):
             continue
         if missed_in >= 0 and (cue.kind in _DROPS or cue.utterance != missed_in):
-            putts.append(Putt(length=left))
-            left, missed_in = None, -1
+            putts.append("")
+            left, missed_in = False, -1
         if cue.kind in _DROPS:
             return putts
         missed_in = cue.utterance
-        if cue.kind == "miss" and not putts[-1].miss:
-            putts[-1].miss = cue.value
-    return putts if left is None else [*putts, Putt(length=left)]
-
-
-def _left_over(told: Sequence[Cue], at: int) -> bool:
-    """Whether a length is how far the ball stopped from the hole: "six feet short"."""
-    after = told[at + 1] if at + 1 < len(told) else None
-    before = told[at - 1] if at else None
-    return any(
-        near is not None
-        and near.kind == "miss"
-        and near.mention.first <= told[at].mention.last + 1
-        and near.mention.last >= told[at].mention.first
-        for near in (after, before)
-    )
+        if cue.kind == "miss" and not putts[-1]:
+            putts[-1] = cue.value
+    return [*putts, ""] if left else putts

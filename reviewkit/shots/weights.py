@@ -184,7 +184,7 @@ def torn(cues: Sequence[Cue], first: int) -> float:
         or cues[first].utterance != cues[first - 1].utterance
     ):
         return 0.0
-    return 1.2 if cues[first - 1].kind in ("place", "holed", "distance", "stayed_out") else 0.0
+    return 1.2 if cues[first - 1].kind in ("place", "holed", "distance", "stayed_out", "lie") else 0.0
 
 
 def _bareness(run: Sequence[Cue], family: str) -> float:
