@@ -87,7 +87,7 @@ def _on(place: Cue, swung: Cue) -> bool:
 
 
 def _where_it_lies(cues: Sequence[Cue], at: int, units: str) -> bool:
-    """Whether a miss told after the landing is where the ball lay: of the flag, or farther than putts leave."""
+    """Whether a miss told after the landing tells where the ball lay: of the flag, or far off."""
     if cues[at].kind != "miss":
         return False
     if any(word in cues[at].mention.text.split() for word in _FLAG):
