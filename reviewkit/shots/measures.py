@@ -16,10 +16,13 @@ from reviewkit.shots.chart import Step
 from reviewkit.shots.cues import Cue
 from reviewkit.shots.drafts import PENALTIES
 from reviewkit.shots.moments import Moment, counted, moments, zone
+from reviewkit.shots.reach import reach, twin
 
 _LONGEST_PUTT_YD = {"ft": 45.0, "in": 45.0, "m": 45.0, "yd": 30.0}
 """By the unit told: yards that are paced are mostly of a pitch."""
 _LONGEST_TAP_YD = 2.0
+_FEWEST_BARE_YD = 38.0
+"""What was left is in feet below so many, where the unit goes without saying."""
 _SHORTEST_SWING_YD, _SHORTEST_CHIP_YD = 12.0, 4.0
 _HOLES = {3: (70.0, 275.0), 4: (225.0, 530.0), 5: (420.0, 680.0), None: (70.0, 680.0)}
 """Lengths that a hole of such a par may have, in yards; common practice of the trade, no source."""
@@ -66,8 +69,14 @@ def yards(cue: Cue, units: str) -> float:
 
 def unit_of(cue: Cue, units: str) -> str:
     """The unit told, else the fairway's, but feet for what a putt left where that is yards."""
-    short = units != "m" and cue.mention.mood in ("left", "from")
+    short = units != "m" and (
+        cue.mention.mood == "from" or (cue.mention.mood == "left" and _by_the_hole(cue))
+    )
     return cue.mention.unit or ("ft" if short else units)
+
+
+def _by_the_hole(cue: Cue) -> bool:
+    return float(cue.value) < _FEWEST_BARE_YD
 
 
 def short_length(cue: Cue, units: str) -> bool:
@@ -84,7 +93,19 @@ def distances(cues: Sequence[Cue], steps: Sequence[Step], units: str, par: int |
     when = moments(cues, steps)
     tee = _to_tee(cues, when[0], units, par)
     given = _dealt(cues, steps, when, units, tee)
-    return [None if at is None else yards(cues[at], units) for at in (tee, *given)]
+    first = None if tee is None else yards(cues[tee], units)
+    later = zip(steps[1:], given, strict=True)
+    return [first, *(None if at is None else _within_reach(cues[at], step, units) for step, at in later)]
+
+
+def _within_reach(cue: Cue, step: Step, units: str) -> float:
+    """The told yards, or those of the number it sounds like where the club cannot have gone so far."""
+    told, most = yards(cue, units), reach(step.draft.club)
+    meant = twin(float(cue.value))
+    if most is None or told <= most or meant is None or _putted(step) or step.draft.result == "fairway":
+        return told
+    likely = told * meant / float(cue.value)
+    return likely if likely <= most and step.draft.shape != "layup" else told
 
 
 def _to_tee(cues: Sequence[Cue], tee: Moment, units: str, par: int | None) -> int | None:
@@ -103,8 +124,8 @@ def _to_tee(cues: Sequence[Cue], tee: Moment, units: str, par: int | None) -> in
         # What is told behind the driver is how far it went.
         flown = tee.first <= tee.swung < at and cues[tee.swung].value in _LONGEST_CLUBS
         best[at] = worth - _LATER * rank - (0.0 if likely else 0.7) - (0.4 if flown and worth < 1 else 0.0)
-    at = max(best, key=lambda at: best[at], default=None)
-    return at if at is not None and best[at] > 0 else None
+    likeliest = max(best, key=lambda at: best[at], default=None)
+    return likeliest if likeliest is not None and best[likeliest] > 0 else None
 
 
 def _dealt(

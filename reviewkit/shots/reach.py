@@ -1,0 +1,26 @@
+"""How far a club goes at most, and the number that was said where a length heard is beyond that.
+
+"One eighteen" and "one eighty" sound alike; nobody hits a gap wedge 180 yards.
+"""
+
+from __future__ import annotations
+
+_WOODS = {"D": 340, "3W": 290, "5W": 265, "7W": 245, "9W": 225}
+_HYBRIDS = {"2H": 255, "3H": 245, "4H": 230, "5H": 215, "6H": 205}
+_IRONS = {"1I": 250, "2I": 240, "3I": 230, "4I": 220, "5I": 210, "6I": 200, "7I": 190, "8I": 176, "9I": 164}
+_WEDGES = {"PW": 150, "GW": 138, "SW": 126, "LW": 112}
+_REACH_YD = _WOODS | _HYBRIDS | _IRONS | _WEDGES
+"""Yards that a strong amateur may reach with a club, its run included; common practice, from memory."""
+
+
+def reach(club: str) -> float | None:
+    """The most yards of a club, of a wedge by its degrees too; None where the club is not known."""
+    if club.isdigit():
+        return 150.0 - 3.0 * (int(club) - 46) if 44 <= int(club) <= 64 else None
+    return _REACH_YD.get(club)
+
+
+def twin(value: float) -> float | None:
+    """The smaller number that sounds like a told one, 118 for 180; None where there is none."""
+    hundreds, rest = divmod(value, 100)
+    return hundreds * 100 + 10 + rest // 10 if rest in range(30, 100, 10) else None

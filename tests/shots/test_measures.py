@@ -1,0 +1,131 @@
+"""Lengths told on one hole, and the strokes they are played from; the holes are invented here."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import pytest
+
+from reviewkit.model import Plan
+from reviewkit.reasoning import reason
+from reviewkit.shots.reach import reach, twin
+from tests.support.narrations import GREETING, transcript
+
+FOUR = "Hole one, par 4, 388 yards."
+DRIVER = "Driver, down the middle, fairway."
+FT = 1 / 3
+M = 1.0936133  # yards in a metre, by the definition of the yard as 0.9144 m
+TALES: dict[str, tuple[Sequence[str], Sequence[float | None]]] = {
+    "a number put right": (
+        [
+            FOUR,
+            DRIVER,
+            "One forty, no, one fifty to the pin, 8 iron, on the green, about twenty feet.",
+            "First putt four feet by.",
+            "Knocked that in for par.",
+        ],
+        [388, 150, 20 * FT, 4 * FT],
+    ),
+    "what a lay-up leaves is the next stroke's": (
+        [
+            "Hole one, par 5, five twenty.",
+            "Driver, fairway.",
+            "Two thirty out, laid up with a 6 iron to ninety.",
+            "Sand wedge, on the green, twelve feet past.",
+            "Slid by on the right, two feet coming back, in for par.",
+        ],
+        [520, 230, 90, 12 * FT, 2 * FT],
+    ),
+    "a partner's length": (
+        [
+            "Hole one, par 4.",
+            "My buddy Dave hit it to eight feet from one thirty.",
+            "I hit driver in the fairway.",
+            "One eighteen for me, pitching wedge, on the green.",
+            "Thirty feet, lagged it to a couple of feet and cleaned it up.",
+        ],
+        [None, 118, 30 * FT, 2 * FT],
+    ),
+    "break is no length": (
+        [
+            FOUR,
+            DRIVER,
+            "8 iron from 150 yards onto the green.",
+            "A thirty footer, it breaks about two feet, left it five feet short.",
+            "Made the five-footer. Par.",
+        ],
+        [388, 150, 30 * FT, 5 * FT],
+    ),
+    "short of the green is not from the hole": (
+        [
+            FOUR,
+            "3 wood found the fairway.",
+            "Hundred and sixty left, 7 iron.",
+            "Came up short, ten yards short of the green in the rough.",
+            "Chipped it to three feet.",
+            "Holed it, par.",
+        ],
+        [388, 160, None, 3 * FT],
+    ),
+    "to the front and to the pin": (
+        [
+            "Hole one, par 5.",
+            "Driver, fairway.",
+            "I've two hundred and ten to the front, two twenty five to the pin.",
+            "3 wood. In the greenside bunker.",
+            "Twenty five yard bunker shot, 56, out to eight feet.",
+            "And that drops for birdie.",
+        ],
+        [None, 225, 25, 8 * FT],
+    ),
+    "a tally after its putts": (
+        [
+            "Hole one, par 3, one seventy.",
+            "7 iron on the green.",
+            "Fifty feet, and the first one ten feet short.",
+            "Missed the next by two inches. Three putts.",
+        ],
+        [170, 50 * FT, 10 * FT, None],
+    ),
+    "metres": (
+        [
+            "Hole one, par 4, 355 metres.",
+            "Driver, fairway.",
+            "A hundred and twenty two metres left, 8 iron, on the green, four metres.",
+            "Missed by a whisker, tap in, par.",
+        ],
+        [355 * M, 122 * M, 4 * M, None],
+    ),
+    "feet without the word": (
+        [FOUR, DRIVER, "I've got one twelve in, gap wedge, stuck it to six.", "And in it goes for birdie."],
+        [388, 112, 6 * FT],
+    ),
+    "a teen heard as a ten": (
+        [FOUR, DRIVER, "That leaves 180, so it's a smooth gap wedge, on the green.", "Two putts, par."],
+        [388, 118, None, None],
+    ),
+}
+
+
+@pytest.mark.parametrize(("lines", "expected"), TALES.values(), ids=TALES)
+def test_each_stroke_has_the_length_told_for_it(
+    lines: Sequence[str], expected: Sequence[float | None]
+) -> None:
+    shots = reason(transcript([GREETING, "", *lines]), Plan()).shots
+    assert [shot.distance_yd for shot in shots] == [e and pytest.approx(e, abs=0.01) for e in expected]
+
+
+def test_a_twin_is_a_number_that_sounds_alike_and_a_club_has_its_reach() -> None:
+    assert [twin(value) for value in (180, 130, 250, 118, 120, 200, 90)] == [
+        118,
+        113,
+        215,
+        None,
+        None,
+        None,
+        19,
+    ]
+    bag = ["D", "3W", "5W", "4H", *(f"{number}I" for number in range(5, 10)), "PW", "50", "54", "60"]
+    lengths = [reach(club) or 0.0 for club in bag]
+    assert lengths == sorted(lengths, reverse=True) and lengths[-1] > 0
+    assert reach("") is None and reach("same") is None
