@@ -17,7 +17,7 @@ _KEYS = {*_COMPANY, "heard", "meant", "swap", "below", "examples", "counterexamp
 
 
 def load(user: Path | None = None) -> Lexicon:
-    """The lexicon in force; a user's [spelling], [group] and [[repair]] tables come first."""
+    """The lexicon in force; a user's [spelling], [misheard], [group] and [[repair]] tables come first."""
     return _load(user, stamp(user))
 
 
@@ -25,11 +25,13 @@ def load(user: Path | None = None) -> Lexicon:
 def _load(user: Path | None, changed: int) -> Lexicon:
     """`changed` is the user's file's time of change, so that a changed file is read again."""
     spelling: dict[str, str] = {}
+    misheard: dict[str, str] = {}
     groups: dict[str, frozenset[str]] = {}
     repairs: dict[str, list[Repair]] = {}
     for path in (LEXICON, user):
         if path is not None:
             table = read(path)
+            misheard |= table.get("misheard", {})
             spelling |= table.get("spelling", {})
             for name, members in table.get("group", {}).items():
                 groups[name] = groups.get(name, frozenset()) | _members(path, name, members, groups)
@@ -39,7 +41,7 @@ def _load(user: Path | None, changed: int) -> Lexicon:
                 opening = entry.heard[0]
                 for word in ("~",) if opening.kind == "sound" else opening.words or ("",):
                     repairs.setdefault(word, []).append(entry)
-    return Lexicon(spelling, {word: tuple(entries) for word, entries in repairs.items()})
+    return Lexicon(misheard | spelling, {word: tuple(entries) for word, entries in repairs.items()}, misheard)
 
 
 def _members(path: Path, name: str, members: list[str], groups: dict[str, frozenset[str]]) -> frozenset[str]:

@@ -8,7 +8,7 @@ because within one it came with the word misheard ("Leia" for "lay up").
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from itertools import pairwise
 from pathlib import Path
@@ -32,7 +32,9 @@ def as_meant(transcript: Transcript, user_rules: Path | None = None) -> Transcri
     Where a repair made one of several words, the first shows it and the others show nothing. The words as
     heard and their times stay. Raises CardError for a mistake in the user's rules file.
     """
-    found = meant(transcript, sentences(transcript, lexicon.load(user_rules)))
+    known = lexicon.load(user_rules)
+    found = _single(transcript.words, known.misheard)
+    found |= meant(transcript, sentences(transcript, known))
     segments, at = [], 0
     for segment in transcript.segments:
         words = tuple(replace(word, meant=found.get(at + n)) for n, word in enumerate(segment.words))
@@ -59,6 +61,17 @@ def meant(transcript: Transcript, said: Sequence[Sentence]) -> dict[int, str]:
     return found
 
 
+def _single(words: Sequence[Word], misheard: Mapping[str, str]) -> dict[int, str]:
+    """Words that are never what they seem, each by itself."""
+    found = {}
+    for index, word in enumerate(words):
+        core = _core(word.text)
+        if core and (plain := misheard.get(core.lower())):
+            opens = index == 0 or words[index - 1].text.endswith(ENDS)
+            found[index] = word.text.replace(core, _cased(plain, core, opens), 1)
+    return found
+
+
 def _is_club(number: Token, noun: Token) -> bool:
     """Whether a number as heard stands before a club's name that a repair made of another word."""
     return bool(noun.repaired) and noun.text in CLUB_NOUNS and number.text.isdigit()
@@ -80,11 +93,20 @@ def _written(group: Sequence[Token], heard: Sequence[Word], opens: bool) -> str:
     """The tokens as one text with the marks of the words heard; nothing when no word is left."""
     text = " ".join(_WRITTEN.get(token.text, token.text) for token in group)
     text = re.sub(r" (?=[,.?!])", "", text).rstrip(".,?!")
-    lead, trail = _LEADING.search(heard[0].text), _TRAILING.search(heard[-1].text)
-    opening, closing = lead.group() if lead else "", trail.group() if trail else ""
-    core = heard[0].text.removeprefix(opening)
-    if core[:1].isupper() and (opens or opening):
-        text = text[:1].upper() + text[1:]
-    if core.isupper() and sum(map(str.isalpha, core)) > 1:
-        text = text.upper()
-    return f"{opening}{text}{closing}" if text else ""
+    core = _core(heard[0].text)
+    opening = heard[0].text[: heard[0].text.index(core)] if core else ""
+    trail = _TRAILING.search(heard[-1].text)
+    text = _cased(text, core, opens or bool(opening))
+    return f"{opening}{text}{trail.group() if trail else ''}" if text else ""
+
+
+def _core(text: str) -> str:
+    """A word as written without the marks around it."""
+    return _TRAILING.sub("", _LEADING.sub("", text))
+
+
+def _cased(text: str, heard: str, opens: bool) -> str:
+    """`text` with capitals where the word heard had them by right."""
+    if heard.isupper() and sum(map(str.isalpha, heard)) > 1:
+        return text.upper()
+    return text[:1].upper() + text[1:] if opens and heard[:1].isupper() else text

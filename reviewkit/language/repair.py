@@ -27,8 +27,8 @@ from __future__ import annotations
 
 import itertools
 import re
-from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field, replace
 
 from reviewkit.language.number_words import shown
 from reviewkit.language.pieces import COMMA, ENDS, Piece
@@ -154,10 +154,14 @@ def _matches(pattern: Pattern, given: Sequence[Piece], at: int) -> bool:
 
 @dataclass(frozen=True, slots=True)
 class Lexicon:
-    """Spellings made one, and repairs by the word they begin with: "" for a number, "~" for a sound."""
+    """Spellings made one, and repairs by the word they begin with: "" for a number, "~" for a sound.
+
+    `misheard` are those spellings that no one means.
+    """
 
     spelling: dict[str, str]
     repairs: dict[str, tuple[Repair, ...]]
+    misheard: Mapping[str, str] = field(default_factory=dict)
 
     def mend(self, given: list[Piece]) -> list[Piece]:
         """All pieces with every repair made, left to right; a mended word may serve as another's company."""

@@ -55,6 +55,7 @@ def shown(transcript: Transcript) -> list[str]:
         ("It's gone O B left…", "It's gone OB left…"),
         ("It's gone out of bounce…", "It's gone out of bounds…"),
         ("TWO POTS FOR PAR", "TWO PUTTS FOR PAR"),
+        ("Bogie, off the bearway (a parfour).", "Bogey, off the fairway (a par 4)."),
         ("It's 350. For 4th. Driver.", "It's 350. Par 4. Driver."),
     ],
 )
@@ -66,7 +67,7 @@ def test_misheard_words_read_as_meant(heard: str, meant: str) -> None:
     "text",
     [
         "One fifty-two out, three hundred and ten metres, a buck forty.",
-        "Meters and yds, bogie, the driver's good: a foot and a half.",
+        "Meters and yds, the driver's good: a foot and a half.",
         "I've got thirty five, seven-iron, pin's back - nice (very nice).",
         "♪ ... 4 -6 ,740 ½ 46°",
     ],
