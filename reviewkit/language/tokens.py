@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from reviewkit.language.fragments import whole
 from reviewkit.language.lexicon import load
 from reviewkit.language.numbers import numbers
 from reviewkit.language.pieces import ENDS, Piece, pieces
@@ -59,7 +60,7 @@ def sentences(transcript: Transcript, lexicon: Lexicon | None = None) -> tuple[S
     segments = [index for index, segment in enumerate(transcript.segments) for _ in segment.words]
     borders = _borders(words, segments)
     marked = _with_borders(pieces(words, lexicon.spelling), borders)
-    mended = lexicon.mend(numbers(marked))
+    mended = lexicon.mend(whole(numbers(marked)))
     return tuple(_sentence(run, words, segments) for run in _runs(mended))
 
 

@@ -1,0 +1,137 @@
+"""Numbers that a listener took apart, or heard half of as another word: "180, 8 left", "140 for to the flag".
+
+A digit alone, or a word that sounds like one, is joined to the number before it where what follows wants a
+length and the two make no sense apart: a range that does not rise ("5th to 5 feet"), a length too long to be
+left ("2408 to the hole"), half a yardage ("got to 35 to the hole").
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from reviewkit.language.number_words import shown
+from reviewkit.language.pieces import COMMA, ENDS, Piece, text_at
+
+_SOUNDS = {"to": 2, "too": 2, "for": 4, "fore": 4, "ate": 8, "won": 1}
+_SHORT = ("feet", "foot", "footer")
+_UNITS = ("yards", "yard", "metres", "metre", *_SHORT)
+_LEFT = ("left", "out", *_UNITS)
+_GOALS = ("the", "go", "pin", "flag", "home", "a")
+_TARGETS = ("pin", "flag", "stick", "hole", "green", "front", "middle", "cup", "flagstick", "centre")
+_BREAKS = ("", COMMA, *ENDS)
+_BEFORE_HOLE = (*_BREAKS, "it's", "it", "is", "hole", "at", "one", "about")
+_BEFORE_LEFT = (*_BREAKS, "got", "have", "it's", "still", "had", "me", "about", "leaves", "is", "that's")
+_LONGEST_LEFT = 300
+
+
+def whole(given: list[Piece]) -> list[Piece]:
+    """The pieces with such numbers in one, each keeping what was heard."""
+    made: list[Piece] = []
+    at = 0
+    while at < len(given):
+        value, end = _number(given, at)
+        if end:
+            heard = " ".join(piece.text for piece in given[at:end])
+            made.append(replace(given[at].to(given[end - 1], shown(value), value), heard=heard))
+        else:
+            made.append(given[at])
+        at = max(end, at + 1)
+    return made
+
+
+def _number(given: list[Piece], at: int) -> tuple[float, int]:
+    """The number that begins at `at` and where it ends; the end is 0 where none is in parts."""
+    value = given[at].value
+    if value is None:
+        return _headed(given, at)
+    for found in (_unit_apart(given, at, value), _false_range(given, at, value), _overlong(given, at, value)):
+        if found[1]:
+            return found
+    return 0.0, 0
+
+
+def _digit(given: list[Piece], at: int) -> int:
+    value = given[at].value if at < len(given) else None
+    return int(value) if value is not None and value in range(1, 10) and given[at].text.isdigit() else 0
+
+
+def _unit_apart(given: list[Piece], at: int, value: float) -> tuple[float, int]:
+    """ "180, 8 left", "140 for to the flag", "150 to. Left"."""
+    if value % 10 or not 20 <= value <= 690 or not given[at].text.isdigit():
+        return 0.0, 0
+    apart = text_at(given, at + 1) == COMMA
+    unit = _digit(given, at + 1 + apart)
+    sound = 0 if apart else _SOUNDS.get(text_at(given, at + 1), 0)
+    end = at + 2 + apart
+    if not (unit or sound):
+        return 0.0, 0
+    after, beyond = text_at(given, end), text_at(given, end + 1)
+    if after in ENDS and sound == 2:
+        return (
+            (value + 2, end) if beyond == "left" and text_at(given, end + 2) in (COMMA, *ENDS) else (0.0, 0)
+        )
+    left = after in ("left", "out") if apart else after in _LEFT and (value < 100 or after not in _SHORT)
+    to_go = after == "to" and beyond in _GOALS
+    over = sound == 4 and after in ("over", "into") and beyond in ("the", "a")
+    more = beyond in ("to", "holes", "hand", "of", "putts") and after == "left"
+    return (value + (unit or sound), end) if (left and not more) or to_go or over else (0.0, 0)
+
+
+def _false_range(given: list[Piece], at: int, value: float) -> tuple[float, int]:
+    """ "5th to 5 feet", "5 to 5 feet", "20 to 5 feet": the tens, and a "ty" heard as "to"."""
+    last = _digit(given, at + 2)
+    if text_at(given, at + 1) != "to" or not last or text_at(given, at + 3) not in _SHORT:
+        return 0.0, 0
+    ordinal, ten = not given[at].text.isdigit(), value in range(20, 100, 10)
+    if text_at(given, at - 1) in ("from", "between") or not (ten or value in range(2, 10)):
+        return 0.0, 0
+    if ten or ordinal or last <= value:
+        return (value if ten else value * 10) + last, at + 3
+    return 0.0, 0
+
+
+def _overlong(given: list[Piece], at: int, value: float) -> tuple[float, int]:
+    """ "2408 to the hole" for "two forty-eight", "5105 left" for "a hundred and five left"."""
+    after = text_at(given, at + 1)
+    to_go = after == "left" or (after == "to" and text_at(given, at + 3) in _TARGETS)
+    digits = shown(value)
+    if not to_go or len(digits) != 4 or not digits.isdigit():
+        return 0.0, 0
+    readings = [int(digits[:2] + digits[3])] if digits[2] == "0" != digits[3] else []
+    readings += [int(digits[1:])] if digits[1] != "0" else []
+    likely = [reading for reading in readings if reading <= _LONGEST_LEFT]
+    return (float(likely[0]), at + 1) if likely else (0.0, 0)
+
+
+def _headed(given: list[Piece], at: int) -> tuple[float, int]:
+    """ "for 45 playing 470" for a hole of 445, "got to 35 to the hole" for 235 left."""
+    hundreds = _SOUNDS.get(given[at].text, 0)
+    rest = given[at + 1].value if at + 1 < len(given) else None
+    if hundreds not in (2, 4) or rest is None or not 10 <= rest < 100 or not given[at + 1].text.isdigit():
+        return 0.0, 0
+    before = text_at(given, at - 1)
+    after = [text_at(given, at + step) for step in (2, 3, 4)]
+    left = after[0] in ("left", "out") or (after[0] == "to" and after[1] in _GOALS and after[2] in _TARGETS)
+    if hundreds == 2 and left and before in _BEFORE_LEFT:
+        return 200.0 + rest, at + 2
+    number = given[at - 1].value if at else None
+    numbered = (
+        hundreds == 4
+        and number is not None
+        and number <= 18
+        and text_at(given, at - 2) in (*_BREAKS, "par", "hole")
+    )
+    if (numbered or before in _BEFORE_HOLE) and _of_a_hole(after, before, hundreds):
+        return hundreds * 100.0 + rest, at + 2
+    return 0.0, 0
+
+
+def _of_a_hole(after: list[str], before: str, hundreds: int) -> bool:
+    """Whether what follows a number says that it is a hole's length."""
+    if after[0] == COMMA:
+        return after[1] == "par" and after[2].isdigit()
+    if after[0] in ("off", "from"):
+        return after[1] in ("the", "our", "these", "those", "my")
+    if after[0] in ("yards", "metres"):
+        return hundreds == 4 and before != "it"
+    return after[0] in ("playing", "dogleg") or (after[0] == "par" and after[1].isdigit())

@@ -1,0 +1,57 @@
+"""Numbers heard in parts, as a listener wrote them; the sentences are invented here."""
+
+from __future__ import annotations
+
+import pytest
+
+from reviewkit.language.tokens import sentences
+from reviewkit.model import Segment, Transcript, Word
+
+WHOLE = {
+    "within two yards of it, 180, 8 left": "within 2 yards of it , 188 left",
+    "140 for to the flag": "144 to the flag",
+    "150 to to the pin": "152 to the pin",
+    "so I have 150 to. Left, and": "so i have 152 . left , and",
+    "5th to 5 feet away": "55 feet away",
+    "5 to 5 feet, uphill": "55 feet , uphill",
+    "30 to 2 feet, downhill": "32 feet , downhill",
+    "so 2408 to the hole": "so 248 to the hole",
+    "5105 left": "105 left",
+    "I've got to 35 to the hole": "i've got 235 to the hole",
+    "back into it for 45 playing 470": "back into it 445 playing 470",
+    "the par 5, for 55 from our tees": "the par 5 , 455 from our tees",
+}
+APART = (
+    "130 to the front , 150 to the flag",
+    "i shot 80 , 2 left to play",
+    "wedge from 90 , 4 feet",
+    "from 6 to 4 feet",
+    "get it down to 35 to the pin",
+    "i've been at it for 20 yards",
+    "welcome , for 18 off we go",
+    "it's 4 or 5 feet",
+    "we're at 150 , 7 iron",
+    "4 to 5 feet",
+    "10 to 18 , par 36",
+)
+
+
+def read(text: str) -> str:
+    words = tuple(Word(word, at * 0.3, at * 0.3 + 0.2) for at, word in enumerate(text.split()))
+    return " ".join(sentence.text for sentence in sentences(Transcript((Segment(words),))))
+
+
+@pytest.mark.parametrize(("heard", "meant"), WHOLE.items(), ids=WHOLE)
+def test_a_number_in_parts_is_made_whole(heard: str, meant: str) -> None:
+    assert read(heard) == meant
+
+
+@pytest.mark.parametrize("said", APART)
+def test_numbers_that_stand_apart_stay_so(said: str) -> None:
+    assert read(said) == said
+
+
+def test_what_was_heard_is_kept() -> None:
+    words = (Word("140", 0.0, 0.3), Word("for", 0.4, 0.5), Word("to", 0.6, 0.7), Word("go", 0.7, 0.9))
+    token = sentences(Transcript((Segment(words),)))[0].tokens[0]
+    assert (token.text, token.value, token.first, token.last, token.repaired) == ("144", 144, 0, 1, "140 for")
