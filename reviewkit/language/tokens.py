@@ -21,6 +21,8 @@ PAUSE_S = 0.5
 """A silence that ends a sentence where no mark does."""
 BARE_PAUSE_S = 0.45
 """The same in talk written down without any marks."""
+COMMA_PAUSE_S = 0.2
+"""The same after a comma there."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,7 +69,8 @@ def sentences(transcript: Transcript, lexicon: Lexicon | None = None) -> tuple[S
 def _borders(words: tuple[Word, ...], segments: list[int]) -> frozenset[int]:
     """Indices of words after which a sentence ends though no mark says so.
 
-    A segment's end counts where the next word begins in upper case, or where the talk has no marks at all.
+    A segment's end counts where the next word begins in upper case, or where the talk has hardly any full
+    stops; there a comma with a breath after it is one, too.
     """
     marks = sum(word.text.endswith(ENDS) for word in words)
     bare = marks * 60 < len(words)
@@ -75,9 +78,12 @@ def _borders(words: tuple[Word, ...], segments: list[int]) -> frozenset[int]:
     ends = set()
     for index in range(len(words) - 1):
         word, following = words[index], words[index + 1]
-        silent = following.start_s - word.end_s > pause_s
+        gap_s = following.start_s - word.end_s
+        silent = gap_s > pause_s or (bare and gap_s > COMMA_PAUSE_S and word.text.endswith(","))
         turned = segments[index] != segments[index + 1]
-        fresh = bare or (following.text[:1].isupper() and following.text.split("'")[0] != "I")
+        fresh = (bare and (gap_s > 0.05 or word.text.endswith(","))) or (
+            following.text[:1].isupper() and following.text.split("'")[0] != "I"
+        )
         if silent or (turned and fresh):
             ends.add(index)
     return frozenset(ends)
