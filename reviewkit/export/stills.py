@@ -8,15 +8,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
+from pathlib import Path
 from typing import Any
 
 from reviewkit.errors import ReviewkitError
 from reviewkit.export.base import Job, records
 from reviewkit.export.footage import timeline_of
+from reviewkit.footage.looks import looks, picture_at
 from reviewkit.footage.timeline import Timeline
 
 LOOKS = 12
-"""Frames looked at in a hole."""
+"""Key frames looked at in a hole, at most."""
 WIDTH = 640
 # Cuts and the words that begin a hole make its edges poor pictures.
 EDGE = 0.06
@@ -24,17 +27,24 @@ EDGE = 0.06
 
 @dataclass(frozen=True, slots=True)
 class Still:
-    """A frame as OpenCV gives it (height, width, blue green red), turned as it is shown."""
+    """A picture by its file and the second there; `at_s` is on the round's timeline."""
 
     hole: int
     at_s: float
     sharpness: float
     colour: float
-    frame: Any
+    path: Path
+    second: float
+
+    @property
+    def frame(self) -> Any:
+        """The picture (height, width, blue green red), turned as it is shown; decoded anew."""
+        return picture_at(self.path, self.second)
 
 
-def stills_of(job: Job) -> list[Still]:
-    """The sharpest frame of each hole with a time, in order of play.
+@lru_cache(maxsize=1)
+def stills_of(job: Job) -> tuple[Still, ...]:
+    """The sharpest frame of each hole with a time, in order of play; found once for several formats.
 
     Raises SourceError when footage is missing, ReviewkitError when it has no picture.
     """
@@ -44,12 +54,12 @@ def stills_of(job: Job) -> list[Still]:
     ]
     found = []
     for row in rows:
-        looks = list(_looks(timeline, int(row["hole"]), row["start_s"], row["end_s"]))
-        if looks:
-            found.append(max(looks, key=lambda still: still.sharpness))
+        looked = list(_looks(timeline, int(row["hole"]), row["start_s"], row["end_s"]))
+        if looked:
+            found.append(max(looked, key=lambda still: still.sharpness))
     if not found:
         raise ReviewkitError("The round's footage shows no picture.", "Give video with --footage FILE.")
-    return found
+    return tuple(found)
 
 
 def candidates(stills: Sequence[Still], most: int) -> list[Still]:
@@ -65,31 +75,21 @@ def _place(stills: Sequence[Still], name: str, still: Still) -> int:
 
 
 def _looks(timeline: Timeline, hole: int, start_s: float, end_s: float) -> Iterator[Still]:
-    import cv2
-
     edge = (end_s - start_s) * EDGE
-    step = (end_s - start_s - 2 * edge) / LOOKS
-    for number in range(LOOKS):
-        at = start_s + edge + step * (number + 0.5)
-        place = timeline.at(at)
-        if at >= timeline.duration_s or place.clip.media.picture is None:
+    for clip, first, last in timeline.spans(start_s + edge, end_s - edge):
+        if clip.media.picture is None:
             continue
-        video = cv2.VideoCapture(str(place.clip.media.path))
-        try:
-            video.set(cv2.CAP_PROP_POS_MSEC, place.second * 1000)
-            there, frame = video.read()
-        finally:
-            video.release()
-        if there:
-            yield Still(hole, at, *_measures(frame), frame)
+        step = (last - first) / LOOKS
+        moments = [first + step * (number + 0.5) for number in range(LOOKS)]
+        for second, frame in looks(clip.media.path, moments, first, last, WIDTH):
+            at = second - clip.in_s + clip.offset_s
+            yield Still(hole, at, *_measures(frame), clip.media.path, second)
 
 
 def _measures(frame: Any) -> tuple[float, float]:
     """Sharpness and colourfulness (mean saturation, 0 to 255)."""
     import cv2
 
-    high = max(round(frame.shape[0] * WIDTH / frame.shape[1]), 1)
-    small = cv2.resize(frame, (WIDTH, high), interpolation=cv2.INTER_AREA)
-    grey = cv2.cvtColor(small, cv2.COLOR_BGR2GRAY)
+    grey = cv2.cvtColor(frame, cv2.COLOR_BGR2GRAY)
     sharpness = float(cv2.Laplacian(grey, cv2.CV_64F).var())
-    return sharpness, float(cv2.cvtColor(small, cv2.COLOR_BGR2HSV)[:, :, 1].mean())
+    return sharpness, float(cv2.cvtColor(frame, cv2.COLOR_BGR2HSV)[:, :, 1].mean())
