@@ -7,6 +7,7 @@ import re
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
+from reviewkit.language.pieces import COMMA
 from reviewkit.language.tokens import Sentence
 from reviewkit.model import Mention
 
@@ -88,8 +89,11 @@ class RuleBook:
 
 def _mention(rule: Rule, match: re.Match[str], sentence: Sentence) -> Mention:
     starts = sentence.starts
-    left = sentence.tokens[bisect.bisect_right(starts, match.start()) - 1]
-    right = sentence.tokens[bisect.bisect_left(starts, match.end()) - 1]
+    at, end = bisect.bisect_right(starts, match.start()) - 1, bisect.bisect_left(starts, match.end()) - 1
+    if sentence.tokens[at].text == COMMA and at < end:
+        # A comma belongs to the word before it, of which the mention does not speak.
+        at += 1
+    left, right = sentence.tokens[at], sentence.tokens[end]
     unit, mood = rule.resolve(rule.unit, match), rule.resolve(rule.mood, match)
     return Mention(
         kind=rule.kind,

@@ -64,17 +64,29 @@ def _without_lofts(found: list[Cue]) -> list[Cue]:
 
 def _without_clubs_meant(found: list[Cue]) -> list[Cue]:
     """ "Thinking 8 iron, went with the 9": a club meant gives way to the one used, named before anything
-    happened to the ball, in the same breath or the next."""
+    happened to the ball, in the same breath or the next; "3 wood, because I couldn't grip the driver"."""
     return [cue for at, cue in enumerate(found) if not (cue.meant and _club(cue) and _overruled(found, at))]
 
 
 def _overruled(found: list[Cue], at: int) -> bool:
-    for cue in found[at + 1 :]:
-        if cue.kind in _HAPPENED or cue.utterance > found[at].utterance + 1:
+    here = found[at].utterance
+    named = [cue for cue in found if cue is found[at] or not _same_words(cue, found[at])]
+    at = named.index(found[at])
+    return _used(named[at + 1 :], {here, here + 1}) or _used(named[:at][::-1], {here})
+
+
+def _used(near: Sequence[Cue], utterances: set[int]) -> bool:
+    """Whether a club is used among cues, nearest first, in these utterances, before anything happened."""
+    for cue in near:
+        if cue.kind in _HAPPENED or cue.utterance not in utterances:
             return False
         if _club(cue) and not cue.meant:
             return True
     return False
+
+
+def _same_words(cue: Cue, other: Cue) -> bool:
+    return cue.mention.first <= other.mention.last and other.mention.first <= cue.mention.last
 
 
 def _club(cue: Cue) -> bool:
