@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from bisect import bisect_left
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
@@ -29,6 +30,18 @@ from reviewkit.shots import Telling, shots, tell
 
 _CARD_SAYS = 6.0
 """Weight of a par on the card against words, which weigh about one each."""
+_PLAINLY, _BESIDE_WORDS = 1.0, 0.6
+"""Where the words tell the par plainly, its length weighs less: forward tees are short."""
+_LENGTHS: tuple[tuple[float, dict[int, float]], ...] = (
+    (225, {3: 0.7}),
+    (260, {3: 0.5, 4: 0.4}),
+    (420, {4: 0.7}),
+    (450, {4: 0.65, 5: 0.2}),
+    (480, {4: 0.55, 5: 0.4}),
+    (505, {5: 0.6, 4: 0.25}),
+    (math.inf, {5: 0.7}),
+)
+"""(shorter than this in yards, par -> weight); common practice of the trade, no source."""
 _PLACES = 3
 """Other places of a hole that are read too."""
 _PRIOR = {3: 0.12, 4: 0.3, 5: 0.12}
@@ -146,8 +159,9 @@ def par_odds(mentions: Sequence[Mention], plan: Plan, hole: int) -> dict[int, fl
     weights = pars(mentions)
     if card is not None and card.par is not None:
         weights[card.par] = weights.get(card.par, 0.0) + _CARD_SAYS
+    said = max(weights.values(), default=0.0) >= _PLAINLY
     for par, weight in _by_length(mentions, plan).items():
-        weights[par] = weights.get(par, 0.0) + weight
+        weights[par] = weights.get(par, 0.0) + weight * (_BESIDE_WORDS if said else 1.0)
     if not weights:
         return {}
     odds = {par: weights.get(par, 0.0) ** 2 + 0.02 * share for par, share in _PRIOR.items()}
@@ -157,7 +171,7 @@ def par_odds(mentions: Sequence[Mention], plan: Plan, hole: int) -> dict[int, fl
 
 
 def _by_length(mentions: Sequence[Mention], plan: Plan) -> dict[int, float]:
-    """What a hole's told length says of its par; common practice of the trade, no source."""
+    """What a hole's told length says of its par."""
     told = [
         m
         for m in mentions
@@ -166,8 +180,7 @@ def _by_length(mentions: Sequence[Mention], plan: Plan) -> dict[int, float]:
     if not told:
         return {}
     yards = float(told[0].value or 0.0) * (YARDS_PER_METRE if "m" in (told[0].unit, plan.units) else 1.0)
-    par = 3 if yards < 245 else 4 if yards < 480 else 5
-    return {par: 0.7}
+    return next(shares for longest, shares in _LENGTHS if yards < longest)
 
 
 def likeliest(odds: Mapping[int, float]) -> int | None:
