@@ -21,6 +21,7 @@ from reviewkit.shots.reach import reach, twin
 _LONGEST_PUTT_YD = {"ft": 45.0, "in": 45.0, "m": 45.0, "yd": 30.0}
 """By the unit told: yards that are paced are mostly of a pitch."""
 _LONGEST_TAP_YD = 2.0
+_BEYOND = 1.1
 _FEWEST_BARE_YD = 38.0
 """What was left is in feet below so many, where the unit goes without saying."""
 _SHORTEST_SWING_YD, _SHORTEST_CHIP_YD = 12.0, 4.0
@@ -34,7 +35,7 @@ _OFF_THE_TEE = {"length": 2.0, "togo": 0.8, "": 0.6, "bare": 0.5, "plan": 0.3}
 
 # How well a length goes with a stroke, by the zone it is told in and its mood; what is not listed does not.
 _SWING = {
-    "own": {"togo": 1.0, "": 0.6, "bare": 0.6, "plan": 0.6, "from": 0.7},
+    "own": {"togo": 1.25, "": 0.6, "bare": 0.6, "plan": 0.6, "from": 0.7},
     "between": {"togo": 1.2, "": 0.5, "left": 0.8, "plan": 0.4},
     "landed": {"togo": 1.1, "left": 0.9, "": 0.4},
     "trail": {"togo": 0.8, "left": 0.9, "": 0.3},
@@ -102,7 +103,13 @@ def _within_reach(cue: Cue, step: Step, units: str) -> float:
     """The told yards, or those of the number it sounds like where the club cannot have gone so far."""
     told, most = yards(cue, units), reach(step.draft.club)
     meant = twin(float(cue.value))
-    if most is None or told <= most or meant is None or _putted(step) or step.draft.result == "fairway":
+    if (
+        most is None
+        or told <= _BEYOND * most
+        or meant is None
+        or _putted(step)
+        or step.draft.result == "fairway"
+    ):
         return told
     likely = told * meant / float(cue.value)
     return likely if likely <= most and step.draft.shape != "layup" else told
@@ -189,13 +196,19 @@ def _worth(
 ) -> float | None:
     """How well the length at `at` goes with a step by itself, None where it does not."""
     mood, own = cues[at].mention.mood, when[number]
-    quiet = mood == "left" and all(cue.kind in _QUIET for cue in cues[own.first : at + 1])
+    quiet = mood == "left" and all(_quiet(cue, cues[at]) for cue in cues[own.first : at + 1])
     place = zone(when, number, at, at + 1 - own.first if quiet else 0)
     if not place or (cues[at].mention.unit == "in" and mood != "from"):
         return None
     if _putted(steps[number]):
         return _to_putt(cues[at], steps, number, place, units)
     return _to_swing(cues, own, at, place, units)
+
+
+def _quiet(cue: Cue, length: Cue) -> bool:
+    """Whether words before a length that was left may still speak of the stroke that left it."""
+    overlap = cue.mention.first <= length.mention.last and length.mention.first <= cue.mention.last
+    return cue.kind in _QUIET or (cue.kind == "stayed_out" and overlap)
 
 
 def _to_putt(cue: Cue, steps: Sequence[Step], number: int, place: str, units: str) -> float | None:
