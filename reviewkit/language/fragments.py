@@ -128,7 +128,7 @@ def _headed(given: list[Piece], at: int) -> tuple[float, int]:
 
 def _of_a_hole(after: list[str], before: str, hundreds: int) -> bool:
     """Whether what follows a number says that it is a hole's length."""
-    if after[0] == COMMA:
+    if after[0] == COMMA or (after[0] in ENDS and hundreds == 4):
         return after[1] == "par" and after[2].isdigit()
     if after[0] in ("off", "from"):
         return after[1] in ("the", "our", "these", "those", "my")

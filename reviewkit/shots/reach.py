@@ -7,8 +7,8 @@ from __future__ import annotations
 
 _WOODS = {"D": 340, "3W": 290, "5W": 265, "7W": 245, "9W": 225}
 _HYBRIDS = {"2H": 255, "3H": 245, "4H": 230, "5H": 215, "6H": 205}
-_IRONS = {"1I": 250, "2I": 240, "3I": 230, "4I": 220, "5I": 210, "6I": 200, "7I": 190, "8I": 176, "9I": 164}
-_WEDGES = {"PW": 150, "GW": 138, "SW": 126, "LW": 112}
+_IRONS = {"1I": 250, "2I": 240, "3I": 230, "4I": 220, "5I": 210, "6I": 200, "7I": 190, "8I": 174, "9I": 158}
+_WEDGES = {"PW": 148, "GW": 136, "SW": 126, "LW": 112}
 _REACH_YD = _WOODS | _HYBRIDS | _IRONS | _WEDGES
 """Yards that a strong amateur may reach with a club, its run included; common practice, from memory."""
 
