@@ -16,8 +16,15 @@ from reviewkit.model import Mention, Plan, Talk, Transcript, Utterance
 _CLAUSE_END = re.compile(
     r" (?:,|but|so|then) | and (?=i |it|that|of course|then|he|she|partner|my |just|still|found|ended)|[.!?]$"
 )
-# "Talked out of the 5 wood and hit hybrid": what is ruled out reaches no further than the next "and".
-_DENIAL_END = re.compile(rf"{_CLAUSE_END.pattern}| and ")
+_ENDS = {
+    # "Talked out of the 5 wood and hit hybrid": what is ruled out reaches no further than the next "and".
+    "not": re.compile(rf"{_CLAUSE_END.pattern}| and "),
+    # "I was aiming at the flag and came up short": what happened ends what was meant.
+    "plan": re.compile(
+        rf"{_CLAUSE_END.pattern}| and (?=(?:came|went|missed|pulled|pushed|blocked|hooked|sliced|leaked"
+        r"|tugged|yanked|thinned|chunked|topped|duffed|shanked|hit it) )"
+    ),
+}
 # A later, plainer word ends another player's turn; these moods reach past commas.
 _LONG_REACH = {"other"}
 _TO_THE_HOLE = ("togo", "left", "from", "bare")
@@ -101,7 +108,7 @@ def _reach(mood: Mention, sentence: Sentence) -> tuple[int, int]:
         return mood.first, sentence.tokens[-1].last
     index = next(i for i, token in enumerate(sentence.tokens) if token.first >= mood.first)
     start = sentence.starts[index]
-    ending = _DENIAL_END if mood.value == "not" else _CLAUSE_END
+    ending = _ENDS.get(str(mood.value), _CLAUSE_END)
     found = ending.search(sentence.text, start + len(mood.text))
     end = found.start() if found else len(sentence.text)
     covered = [token.last for token, at in zip(sentence.tokens, sentence.starts, strict=True) if at < end]

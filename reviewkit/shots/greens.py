@@ -49,8 +49,7 @@ def misses(cues: Sequence[Cue], steps: Sequence[Step], units: str) -> dict[int, 
     lies = [found for found in range(landing.end, at) if _where_it_lies(cues, found, units)]
     begin = max(lies) + 1 if lies else landing.end
     side = side_of([*cues[first : landing.end], *(cues[found] for found in lies)])
-    walked = _walk(cues[begin:], units)
-    told = dict(zip(rows, walked, strict=False)) if len(walked) in (len(rows), len(rows) - 1) else {}
+    told = dict(zip(rows, _putted(cues[begin:], len(rows), units), strict=False))
     if onto.draft.last > landing.end or lies or told:
         told[rows[0] - 1] = side
     return told
@@ -62,17 +61,16 @@ def _landing(cues: Sequence[Cue], steps: Sequence[Step], putt: int, units: str) 
     With no word of the green, a length that only a putt has says it. In the stroke's own utterance, or beside
     a miss ("8 feet past"), the ball's way ends with it; else the putt's begins.
     """
-    first = steps[putt - 1].draft.first
-    last = max(steps[putt - 1].draft.last, steps[putt].draft.first)
-    swung = max((at for at in range(first, last) if cues[at].kind in _SWUNG), default=first)
-    at = next((at for at in range(first, last) if _on(cues[at], cues[swung])), None)
+    first, last = steps[putt - 1].draft.first, steps[putt - 1].draft.last
+    swings = [at for at in range(first, last) if cues[at].kind in _SWUNG] or [first]
+    at = next((at for at in range(first, last) if _on(cues[at], cues[swings[0]])), None)
     if at is None:
-        lengths = (
-            at for at in range(swung + 1, max(last, steps[putt].draft.last)) if cues[at].kind == "distance"
-        )
+        until = max(last, steps[putt].draft.first, steps[putt].draft.last)
+        lengths = (at for at in range(swings[0] + 1, until) if cues[at].kind == "distance")
         at = next((at for at in lengths if short_length(cues[at], units)), None)
         if at is None:
             return None
+        swung = max(by for by in swings if by < at)
         if cues[at].utterance > cues[swung].utterance and not _by_a_miss(cues, at):
             return Landing(at, cues[at - 1].utterance)
     end = at + 1
@@ -98,7 +96,8 @@ def _where_it_lies(cues: Sequence[Cue], at: int, units: str) -> bool:
 
 def _beside(length: Cue, miss: Cue) -> bool:
     """Whether a length and a miss are told in one: "six feet short"."""
-    return miss.mention.first <= length.mention.last + 1 and miss.mention.last >= length.mention.first
+    near = miss.mention.first <= length.mention.last + 1 and miss.mention.last >= length.mention.first
+    return near and miss.utterance == length.utterance
 
 
 def _by_a_miss(cues: Sequence[Cue], at: int) -> bool:
@@ -106,8 +105,20 @@ def _by_a_miss(cues: Sequence[Cue], at: int) -> bool:
     return any(cue.kind == "miss" and _beside(cues[at], cue) for cue in near)
 
 
-def _walk(told: Sequence[Cue], units: str) -> list[str]:
-    """The misses of the putts in order, empty text for one that is not told."""
+def _putted(told: Sequence[Cue], putts: int, units: str) -> list[str]:
+    """The misses of so many putts; nothing when the words tell of fewer or more."""
+    for patient in (False, True):
+        walked = _walk(told, units, patient)
+        if len(walked) in (putts, putts - 1):
+            return walked
+    return []
+
+
+def _walk(told: Sequence[Cue], units: str, patient: bool) -> list[str]:
+    """The misses of the putts in order, empty text for one that is not told.
+
+    The `patient` take what is told right after a bare "missed it" for the same putt.
+    """
     putts, left, missed_in = [""], False, -1
     for at, cue in enumerate(told):
         if cue.kind == "distance" and short_length(cue, units):
@@ -118,7 +129,8 @@ def _walk(told: Sequence[Cue], units: str) -> list[str]:
                 left, missed_in = False, -1
         if cue.kind not in (*_MISSES, *_DROPS):
             continue
-        if missed_in >= 0 and (cue.kind in _DROPS or cue.utterance != missed_in):
+        more = patient and not putts[-1] and not left and cue.utterance == missed_in + 1
+        if missed_in >= 0 and (cue.kind in _DROPS or (cue.utterance != missed_in and not more)):
             putts.append("")
             left, missed_in = False, -1
         if cue.kind in _DROPS:

@@ -178,13 +178,18 @@ def _putt_long(cue: Cue) -> bool:
 
 def torn(cues: Sequence[Cue], first: int) -> float:
     """What a side or a contact told right after a landing says belongs to that stroke, not to the next."""
-    if (
-        not first
-        or cues[first].kind not in ("miss", "contact")
-        or cues[first].utterance != cues[first - 1].utterance
-    ):
+    if not first or cues[first].utterance != cues[first - 1].utterance:
+        return 0.0
+    if cues[first].kind not in ("miss", "contact") and not _so_far_off(cues, first):
         return 0.0
     return 1.2 if cues[first - 1].kind in ("place", "holed", "distance", "stayed_out", "lie") else 0.0
+
+
+def _so_far_off(cues: Sequence[Cue], at: int) -> bool:
+    """ "45 yards short": a length within a miss."""
+    if cues[at].kind != "distance" or at + 1 == len(cues) or cues[at + 1].kind != "miss":
+        return False
+    return cues[at + 1].mention.first <= cues[at].mention.last
 
 
 def _bareness(run: Sequence[Cue], family: str) -> float:
