@@ -21,8 +21,8 @@ _ENDS = {
     "not": re.compile(rf"{_CLAUSE_END.pattern}| and "),
     # "I was aiming at the flag and came up short": what happened ends what was meant.
     "plan": re.compile(
-        rf"{_CLAUSE_END.pattern}| and (?=(?:came|went|missed|pulled|pushed|blocked|hooked|sliced|leaked"
-        r"|tugged|yanked|thinned|chunked|topped|duffed|shanked|hit it) )"
+        rf"{_CLAUSE_END.pattern}| because | and (?=(?:came|went|missed|pulled|pushed|blocked|hooked|sliced"
+        r"|leaked|tugged|yanked|thinned|chunked|topped|duffed|shanked|hit it) )"
     ),
 }
 # A later, plainer word ends another player's turn; these moods reach past commas.
@@ -97,7 +97,10 @@ def _coloured(found: list[Mention], sentence: Sentence) -> list[Mention]:
 
 def _mood_at(mention: Mention, reaches: Sequence[tuple[int, int, str]]) -> str:
     """The mood whose words stand last before the mention and reach it; "clear" takes moods away."""
-    reaching = [(first, mood) for first, last, mood in reaches if first <= mention.first <= last]
+    cleared = max(
+        (first for first, _, mood in reaches if mood == "clear" and first <= mention.first), default=-1
+    )
+    reaching = [(first, mood) for first, last, mood in reaches if cleared <= first <= mention.first <= last]
     mood = max(reaching)[1] if reaching else ""
     return "" if mood == "clear" else mood
 

@@ -19,6 +19,7 @@ _DROPS = ("holed", "tap")
 _ON = ("green", "fringe", "close")
 _SWUNG = ("club", "strike", "contact")
 _PUTTED = ("putt", "putter")
+_BY_THE_HOLE = ("miss", "lip", "burn", "shav", "slid")
 _FLAG = ("flag", "pin", "stick")
 """Said of where a ball lies on the green far oftener than of where a putt ended."""
 _LEAVE_YD = 4.5
@@ -74,9 +75,13 @@ def _landing(cues: Sequence[Cue], steps: Sequence[Step], putt: int, units: str) 
         if cues[at].utterance > cues[swung].utterance and not _by_a_miss(cues, at):
             return Landing(at, cues[at - 1].utterance)
     end = at + 1
-    while end < len(cues) and cues[end].utterance == cues[at].utterance and cues[end].kind not in _PUTTED:
+    while end < len(cues) and cues[end].utterance == cues[at].utterance and not _of_a_putt(cues[end]):
         end += 1
     return Landing(end, cues[at].utterance)
+
+
+def _of_a_putt(cue: Cue) -> bool:
+    return cue.kind in _PUTTED or (cue.kind == "stayed_out" and cue.mention.text.startswith(_BY_THE_HOLE))
 
 
 def _on(place: Cue, swung: Cue) -> bool:
@@ -127,7 +132,7 @@ def _walk(told: Sequence[Cue], units: str, patient: bool) -> list[str]:
             elif missed_in >= 0:
                 putts.append("")
                 left, missed_in = False, -1
-        if cue.kind not in (*_MISSES, *_DROPS):
+        if cue.kind not in (*_MISSES, *_DROPS) or _thought_in(told, at):
             continue
         more = patient and not putts[-1] and not left and cue.utterance == missed_in + 1
         if missed_in >= 0 and (cue.kind in _DROPS or (cue.utterance != missed_in and not more)):
@@ -139,3 +144,9 @@ def _walk(told: Sequence[Cue], units: str, patient: bool) -> list[str]:
         if cue.kind == "miss" and not putts[-1]:
             putts[-1] = cue.value
     return [*putts, ""] if left else putts
+
+
+def _thought_in(told: Sequence[Cue], at: int) -> bool:
+    """ "Get in! No, it's lipped out": no drop, for what is said next."""
+    after = (cue for cue in told[at + 1 :] if cue.utterance == told[at].utterance)
+    return told[at].kind == "holed" and any(cue.kind == "stayed_out" for cue in after)

@@ -178,7 +178,7 @@ def _putt_long(cue: Cue) -> bool:
 
 def torn(cues: Sequence[Cue], first: int) -> float:
     """What a side or a contact told right after a landing says belongs to that stroke, not to the next."""
-    if not first or cues[first].utterance != cues[first - 1].utterance:
+    if not first or cues[first].utterance > cues[first - 1].utterance + _so_far_off(cues, first):
         return 0.0
     if cues[first].kind not in ("miss", "contact") and not _so_far_off(cues, first):
         return 0.0
