@@ -49,9 +49,11 @@ _PUTT = {
     "trail": {"togo": 0.8, "": 0.8, "left": 1.2},
     "struck": {"togo": 0.8, "": 0.7, "left": 1.0},
 }
+_BARE_BEFORE = 0.5
+"""A number alone, told last before a stroke's own words."""
 _NOTHING = 0.2
 """What a length must be worth more than to be given at all."""
-_LATER = 0.05
+_LATER, _LATER_OFF_THE_TEE = 0.05, 0.3
 """Of several lengths a swing takes the last, a putt the first, and of several strokes the first takes it,
 other things equal."""
 
@@ -130,7 +132,12 @@ def _to_tee(cues: Sequence[Cue], tee: Moment, units: str, par: int | None) -> in
         likely = low <= yards(cue, units) <= high
         # What is told behind the driver is how far it went.
         flown = tee.first <= tee.swung < at and cues[tee.swung].value in _LONGEST_CLUBS
-        best[at] = worth - _LATER * rank - (0.0 if likely else 0.7) - (0.4 if flown and worth < 1 else 0.0)
+        best[at] = (
+            worth
+            - _LATER_OFF_THE_TEE * rank
+            - (0.0 if likely else 0.7)
+            - (0.6 if flown and worth < 1 else 0.0)
+        )
     likeliest = max(best, key=lambda at: best[at], default=None)
     return likeliest if likeliest is not None and best[likeliest] > 0 else None
 
@@ -196,7 +203,8 @@ def _worth(
 ) -> float | None:
     """How well the length at `at` goes with a step by itself, None where it does not."""
     mood, own = cues[at].mention.mood, when[number]
-    quiet = mood == "left" and all(_quiet(cue, cues[at]) for cue in cues[own.first : at + 1])
+    tap = steps[number].draft.family == "tap"
+    quiet = mood == "left" and all(_quiet(cue, cues[at], tap) for cue in cues[own.first : at + 1])
     place = zone(when, number, at, at + 1 - own.first if quiet else 0)
     if not place or (cues[at].mention.unit == "in" and mood != "from"):
         return None
@@ -205,10 +213,10 @@ def _worth(
     return _to_swing(cues, own, at, place, units)
 
 
-def _quiet(cue: Cue, length: Cue) -> bool:
+def _quiet(cue: Cue, length: Cue, tap: bool) -> bool:
     """Whether words before a length that was left may still speak of the stroke that left it."""
     overlap = cue.mention.first <= length.mention.last and length.mention.first <= cue.mention.last
-    return cue.kind in _QUIET or (cue.kind == "stayed_out" and overlap)
+    return cue.kind in _QUIET or (cue.kind == "stayed_out" and overlap) or (tap and cue.kind == "putt")
 
 
 def _to_putt(cue: Cue, steps: Sequence[Step], number: int, place: str, units: str) -> float | None:
@@ -231,6 +239,8 @@ def _to_swing(cues: Sequence[Cue], own: Moment, at: int, place: str, units: str)
     behind_club = place == "own" and at > own.swung and cues[own.swung].kind == "club"
     if mood == "togo" and behind_club and _LEAVES.search(cue.mention.text):
         return None
+    if place == "between" and mood == "bare" and at == own.first - 1:
+        return _BARE_BEFORE
     if place == "between" and mood == "" and not cue.mention.unit:
         return None
     return _SWING.get(place, {}).get(mood)

@@ -34,6 +34,8 @@ def moments(cues: Sequence[Cue], steps: Sequence[Step]) -> list[Moment]:
     for at, step in enumerate(steps):
         first, last = step.draft.first, step.draft.last
         if step.draft.putts and first < last:
+            # The putts of a tally may be told one by one behind it.
+            last = max(last, _until(cues, [s for s in steps[at + 1 :] if not s.draft.putts]))
             found.append(Moment(first, first, last, last, last))
         elif first == last or not step.told:
             until = max(first, _until(cues, steps[at + 1 :]))
