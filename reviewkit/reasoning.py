@@ -8,7 +8,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 
-from reviewkit.holes import decode, pars
+from reviewkit.holes import decode, of_hole, pars
 from reviewkit.language.talk import read_talk
 from reviewkit.model import (
     HeardAgain,
@@ -33,15 +33,17 @@ _CARD_SAYS = 6.0
 _PLAINLY, _BESIDE_WORDS = 1.0, 0.6
 """Where the words tell the par plainly, its length weighs less: forward tees are short."""
 _LENGTHS: tuple[tuple[float, dict[int, float]], ...] = (
-    (225, {3: 0.7}),
-    (260, {3: 0.5, 4: 0.4}),
-    (420, {4: 0.7}),
-    (450, {4: 0.65, 5: 0.2}),
-    (480, {4: 0.55, 5: 0.4}),
-    (505, {5: 0.6, 4: 0.25}),
+    (200, {3: 0.7}),
+    (240, {3: 0.6, 4: 0.3}),
+    (260, {3: 0.4, 4: 0.5}),
+    (370, {4: 0.7}),
+    (420, {4: 0.65, 5: 0.3}),
+    (450, {4: 0.6, 5: 0.4}),
+    (490, {4: 0.5, 5: 0.5}),
     (math.inf, {5: 0.7}),
 )
-"""(shorter than this in yards, par -> weight); common practice of the trade, no source."""
+"""(shorter than this in yards, par -> weight), after the lengths that the Rules of Handicapping, Appendix F, give
+for men and women (2020; from memory). The weights are guesses."""
 _PLACES = 3
 """Other places of a hole that are read too."""
 _PRIOR = {3: 0.12, 4: 0.3, 5: 0.12}
@@ -172,11 +174,7 @@ def par_odds(mentions: Sequence[Mention], plan: Plan, hole: int) -> dict[int, fl
 
 def _by_length(mentions: Sequence[Mention], plan: Plan) -> dict[int, float]:
     """What a hole's told length says of its par."""
-    told = [
-        m
-        for m in mentions
-        if m.kind == "distance" and m.mood == "length" and isinstance(m.value, int | float)
-    ]
+    told = [mention for mention in mentions if of_hole(mention)]
     if not told:
         return {}
     yards = float(told[0].value or 0.0) * (YARDS_PER_METRE if "m" in (told[0].unit, plan.units) else 1.0)

@@ -6,6 +6,7 @@ Weights are common sense put in numbers and checked on invented rounds; no sourc
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -34,6 +35,9 @@ _PLANS = {"planned", "stretch", "opener", "closer"}
 _OVER = {"holed", "tap", "putts", "updown", "stayed_out"}
 _SCORES = {"score_word", "strokes", "running", "hole_to_par", "total"}
 _UNDER_WAY = {"drop", "lie", "putter", "reload", "again", "tap", "stayed_out", "updown", "putts"}
+_FAR_YD, _FAR_M = 320, 290
+"""Nobody has more left after a tee shot worth telling; a guess."""
+_LEFT = re.compile(r"left|to go|to the|out|more|another|still")
 _PLAYED = {"place", "holed", "tap", "putts"}
 
 
@@ -66,7 +70,7 @@ class Evidence:
             if step and ahead.gap_s >= 2 * _PAUSE_S and self.pauses_tell:
                 break
             score += 1.0 * near * any(_plain(m, "par") for m in ahead.mentions)
-            score += 0.9 * near * any(m.kind == "distance" and m.mood == "length" for m in ahead.mentions)
+            score += 0.9 * near * any(of_hole(m) for m in ahead.mentions)
             score += 0.8 * near * any(_tee(m) for m in ahead.mentions)
         return score + self.closing(at)
 
@@ -188,6 +192,16 @@ class Evidence:
         return whole
 
 
+def of_hole(mention: Mention) -> bool:
+    """Whether a mention is a hole's length: told as one, or a number that no other stroke starts from."""
+    if mention.kind != "distance" or not isinstance(mention.value, int | float):
+        return False
+    if mention.mood == "length":
+        return True
+    far = mention.value >= (_FAR_M if mention.unit == "m" else _FAR_YD) and mention.unit in ("yd", "m", "")
+    return far and mention.mood in ("", "togo", "bare") and not _LEFT.search(mention.text)
+
+
 def _plain(mention: Mention, kind: str) -> bool:
     return mention.kind == kind and not mention.mood
 
@@ -195,7 +209,8 @@ def _plain(mention: Mention, kind: str) -> bool:
 def _under_way(mention: Mention) -> bool:
     """Words that nobody begins a hole with: a drop, a putt, what is left to the flag."""
     if mention.kind == "distance":
-        left = mention.mood == "togo" and ("to the" in mention.text or "lea" in mention.text)
+        words = mention.text
+        left = mention.mood == "togo" and ("to the" in words or "lea" in words or words.startswith("from"))
         return left or mention.unit in ("ft", "in")
     return mention.kind in _UNDER_WAY and not mention.mood
 
