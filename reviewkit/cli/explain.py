@@ -22,6 +22,8 @@ _MOODS = {
     "land": "the lie of the land",
     "aside": "not a length left",
     "togo": "left to the hole",
+    "left": "what a stroke left",
+    "from": "what it was played from",
     "length": "the hole's length",
     "flown": "how far it went",
     "bare": "a number by itself",
