@@ -42,8 +42,8 @@ _LENGTHS: tuple[tuple[float, dict[int, float]], ...] = (
     (490, {4: 0.5, 5: 0.5}),
     (math.inf, {5: 0.7}),
 )
-"""(shorter than this in yards, par -> weight), after the lengths that the Rules of Handicapping, Appendix F, give
-for men and women (2020; from memory). The weights are guesses."""
+"""(shorter than this in yards, par -> weight), after the lengths that the Rules of Handicapping give for men
+and women (Appendix F, 2020; from memory). The weights are guesses."""
 _PLACES = 3
 """Other places of a hole that are read too."""
 _PRIOR = {3: 0.12, 4: 0.3, 5: 0.12}

@@ -20,7 +20,12 @@ from reviewkit.model import Transcript, Word
 PAUSE_S = 0.5
 """A silence that ends a sentence where no mark does."""
 BARE_PAUSE_S = 0.45
-"""The same in talk written down without any marks."""
+"""The same where it is written down without full stops."""
+BARE_WORDS = 40
+"""So many words without one are more than anybody says in a sentence."""
+COMMA_NEAR = 20
+"""Words around a comma in which the listener writes commas where they belong."""
+BREATH_S = 0.05
 COMMA_PAUSE_S = 0.2
 """The same after a comma there."""
 
@@ -69,24 +74,40 @@ def sentences(transcript: Transcript, lexicon: Lexicon | None = None) -> tuple[S
 def _borders(words: tuple[Word, ...], segments: list[int]) -> frozenset[int]:
     """Indices of words after which a sentence ends though no mark says so.
 
-    A segment's end counts where the next word begins in upper case, or where the talk has hardly any full
-    stops; there a comma with a breath after it is one, too.
+    A segment's end counts where the next word begins in upper case. Where talk goes on without full stops it
+    counts unless the words run on without a breath, and a comma with a breath after it is one, too.
     """
-    marks = sum(word.text.endswith(ENDS) for word in words)
-    bare = marks * 60 < len(words)
-    pause_s = BARE_PAUSE_S if bare else PAUSE_S
+    bare, commas = _bare(words)
     ends = set()
     for index in range(len(words) - 1):
         word, following = words[index], words[index + 1]
         gap_s = following.start_s - word.end_s
-        silent = gap_s > pause_s or (bare and gap_s > COMMA_PAUSE_S and word.text.endswith(","))
         turned = segments[index] != segments[index + 1]
-        fresh = (bare and (gap_s > 0.05 or word.text.endswith(","))) or (
-            following.text[:1].isupper() and following.text.split("'")[0] != "I"
-        )
+        if index in bare:
+            parted = word.text.endswith(",") or index not in commas
+            silent = gap_s > BARE_PAUSE_S or (gap_s > COMMA_PAUSE_S and word.text.endswith(","))
+            fresh = gap_s > BREATH_S or parted
+        else:
+            silent = gap_s > PAUSE_S
+            fresh = following.text[:1].isupper() and following.text.split("'")[0] != "I"
         if silent or (turned and fresh):
             ends.add(index)
     return frozenset(ends)
+
+
+def _bare(words: tuple[Word, ...]) -> tuple[set[int], set[int]]:
+    """Indices of words in long stretches without a full stop, and those of them with a comma near."""
+    bare: set[int] = set()
+    commas: set[int] = set()
+    begun = 0
+    for index, word in enumerate(words):
+        if word.text.endswith(ENDS) or index == len(words) - 1:
+            if index - begun >= BARE_WORDS:
+                bare.update(range(begun, index + 1))
+            begun = index + 1
+        elif word.text.endswith(","):
+            commas.update(range(index - COMMA_NEAR, index + COMMA_NEAR))
+    return bare, commas
 
 
 def _with_borders(given: list[Piece], borders: frozenset[int]) -> list[Piece]:
