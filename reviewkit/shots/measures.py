@@ -29,7 +29,7 @@ _HOLES = {3: (70.0, 275.0), 4: (225.0, 530.0), 5: (420.0, 680.0), None: (70.0, 6
 """Lengths that a hole of such a par may have, in yards; common practice of the trade, no source."""
 _QUIET = ("distance", "place", "miss", "lie", "found", "contact")
 """Words that still speak of how the stroke before ended, where a stroke's words open with them."""
-_LEAVES = re.compile(r"^(?:leav|left|down to|to )|\bmyself\b")
+_LEAVES = re.compile(r"^(?:leav|left|down to|to )|\bmyself\b|\bshort of\b")
 _LONGEST_CLUBS = ("D", "3W")
 _OFF_THE_TEE = {"length": 2.0, "togo": 0.8, "": 0.6, "bare": 0.5, "plan": 0.3}
 
@@ -49,6 +49,7 @@ _PUTT = {
     "trail": {"togo": 0.8, "": 0.8, "left": 1.2},
     "struck": {"togo": 0.8, "": 0.7, "left": 1.0},
 }
+_BEFORE_ITS_CLUB = 1.0
 _BARE_BEFORE = 0.5
 """A number alone, told last before a stroke's own words."""
 _NOTHING = 0.2
@@ -241,6 +242,8 @@ def _to_swing(cues: Sequence[Cue], own: Moment, at: int, place: str, units: str)
         return None
     if place == "between" and mood == "bare" and at == own.first - 1:
         return _BARE_BEFORE
+    if place == "own" and mood in ("bare", "") and at + 1 == own.swung and cues[own.swung].kind == "club":
+        return _BEFORE_ITS_CLUB
     if place == "between" and mood == "" and not cue.mention.unit:
         return None
     return _SWING.get(place, {}).get(mood)
