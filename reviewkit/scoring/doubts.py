@@ -9,11 +9,14 @@ from reviewkit.model import Doubt, HoleTale, Mention
 from reviewkit.scoring.standing import Claim
 from reviewkit.scoring.witnesses import elsewhere
 
-SURE = 0.75
+SURE = 0.8
 """A score or par less probable than this is worth a person's look; what else it may be is offered."""
 
-PLACED = 0.6
+PLACED = 0.5
 """The same for where a hole starts."""
+
+PAR_SURE = 0.5
+"""A score is not sure either where its par is less probable than this."""
 
 WORTH_NAMING = 0.04
 """Readings less probable than this are not offered."""
@@ -43,6 +46,15 @@ class Reading:
     @property
     def to_par(self) -> int:
         return self.strokes - self.par
+
+    @property
+    def sure(self) -> bool:
+        """Whether nobody need look at the score."""
+        return (
+            self.by_strokes.get(self.strokes, 0.0) >= SURE
+            and self.by_par.get(self.par, 0.0) >= PAR_SURE
+            and self.tale.span.probability >= PLACED
+        )
 
 
 def doubts_of(reading: Reading, said: Sequence[Claim]) -> list[Doubt]:

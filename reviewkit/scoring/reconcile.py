@@ -9,7 +9,7 @@ import numpy as np
 
 from reviewkit.model import Doubt, HoleScore, HoleTale, Plan
 from reviewkit.model.fact import HoleFact
-from reviewkit.scoring.doubts import PLACED, SURE, Reading, doubts_of
+from reviewkit.scoring.doubts import Reading, doubts_of
 from reviewkit.scoring.evidence import hole_tables, over_places
 from reviewkit.scoring.lattice import Grid, Posterior, Standing, solve
 from reviewkit.scoring.standing import Claim, Slot, claims, factor, of_course, of_total
@@ -144,7 +144,7 @@ def _result(slots: Sequence[Slot], posterior: Posterior, said: Sequence[Claim]) 
                 to_par=strokes - par,
                 running_to_par=running,
                 confidence=round(confidence, 3),
-                status="sure" if confidence >= SURE and slot.tale.span.probability >= PLACED else "check",
+                status="sure" if reading.sure else "check",
                 doubts=tuple(doubt.text for doubt in of_hole),
             )
         )
