@@ -44,10 +44,20 @@ def _number(given: list[Piece], at: int) -> tuple[float, int]:
     value = given[at].value
     if value is None:
         return _headed(given, at)
-    for found in (_unit_apart(given, at, value), _false_range(given, at, value), _overlong(given, at, value)):
+    for reading in (_spelt, _unit_apart, _false_range, _overlong):
+        found = reading(given, at, value)
         if found[1]:
             return found
     return 0.0, 0
+
+
+def _spelt(given: list[Piece], at: int, value: float) -> tuple[float, int]:
+    """ "3, 7, 6 yards": a yardage told digit by digit."""
+    digits = [_digit(given, at + step) for step in (0, 2, 4)]
+    apart = text_at(given, at + 1) == COMMA == text_at(given, at + 3)
+    if not all(digits) or not apart or text_at(given, at + 5) not in ("yards", "metres"):
+        return 0.0, 0
+    return digits[0] * 100.0 + digits[1] * 10 + digits[2], at + 5
 
 
 def _digit(given: list[Piece], at: int) -> int:
@@ -107,8 +117,10 @@ def _headed(given: list[Piece], at: int) -> tuple[float, int]:
     """ "for 45 playing 470" for a hole of 445, "got to 35 to the hole" for 235 left."""
     hundreds = _SOUNDS.get(given[at].text, 0)
     rest = given[at + 1].value if at + 1 < len(given) else None
-    if hundreds not in (2, 4) or rest is None or not 10 <= rest < 100 or not given[at + 1].text.isdigit():
+    if hundreds not in (2, 4) or rest is None or not 10 <= rest < 200 or not given[at + 1].text.isdigit():
         return 0.0, 0
+    if rest >= 100:
+        return _doubled(given, at, hundreds, rest)
     before = text_at(given, at - 1)
     after = [text_at(given, at + step) for step in (2, 3, 4)]
     left = after[0] in ("left", "out") or (after[0] == "to" and after[1] in _GOALS and after[2] in _TARGETS)
@@ -124,6 +136,15 @@ def _headed(given: list[Piece], at: int) -> tuple[float, int]:
     if (numbered or before in _BEFORE_HOLE) and _of_a_hole(after, before, hundreds):
         return hundreds * 100.0 + rest, at + 2
     return 0.0, 0
+
+
+def _doubled(given: list[Piece], at: int, hundreds: int, rest: float) -> tuple[float, int]:
+    """ "The 9th, for 188 yards" for one of 488."""
+    before, unit = text_at(given, at - 1), text_at(given, at + 2)
+    opens = before in _BREAKS or (before == "5" and text_at(given, at - 2) == "par")
+    if hundreds != 4 or not opens or unit not in ("yards", "metres"):
+        return 0.0, 0
+    return 300.0 + rest, at + 2
 
 
 def _of_a_hole(after: list[str], before: str, hundreds: int) -> bool:

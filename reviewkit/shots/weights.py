@@ -127,6 +127,8 @@ def crossings(run: Sequence[Cue]) -> float:
 def strains(run: Sequence[Cue], family: str) -> float:
     """What speaks against one stroke: a second landing, a club or a yardage after the landing."""
     cost = 0.0 if family not in ("swing", "putt") else _bareness(run, family)
+    if family in ("putt", "putt_or_swing", "tap") and _putts_again(run):
+        cost += 1.6
     again = next((at for at, cue in enumerate(run) if cue.kind == "reload"), 0)
     if again and run[again].utterance > run[0].utterance:
         # Another ball is teed up after a stroke, not within one.
@@ -170,6 +172,14 @@ def _on_green_by(run: Sequence[Cue]) -> bool:
     """The words so far put the ball on the green: it is a putt that stays out then."""
     short = any(cue.kind == "distance" and _putt_long(cue) for cue in run)
     return short or any(cue.kind == "place" and cue.value in ("green", "close") for cue in run)
+
+
+def _putts_again(run: Sequence[Cue]) -> bool:
+    """A length left is told within a putt that drops: "29 feet, to within a foot, and in" are two."""
+    left = [at for at, cue in enumerate(run) if cue.kind == "distance" and cue.mention.mood == "left"]
+    putted = ("distance", "putt", "putter", "stayed_out")
+    rolled = [at for at in left if any(cue.kind in putted for cue in run[:at])]
+    return bool(rolled) and any(cue.kind in ("holed", "tap") for cue in run[rolled[0] :])
 
 
 def _putt_long(cue: Cue) -> bool:

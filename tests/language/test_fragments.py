@@ -19,6 +19,8 @@ WHOLE = {
     "5105 left": "105 left",
     "I've got to 35 to the hole": "i've got 235 to the hole",
     "back into it for 45 playing 470": "back into it 445 playing 470",
+    "10 is 3, 7, 6 yards": "10 is 376 yards",
+    "The 9th, for 188 yards": "the 9th , 488 yards",
     "the par 5, for 55 from our tees": "the par 5 , 455 from our tees",
 }
 APART = (
@@ -33,6 +35,8 @@ APART = (
     "we're at 150 , 7 iron",
     "4 to 5 feet",
     "10 to 18 , par 36",
+    "i've been at it for 120 yards",
+    "4 , 5 , 6 holes",
 )
 
 
