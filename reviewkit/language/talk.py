@@ -25,6 +25,11 @@ _ENDS = {
         r"|leaked|tugged|yanked|thinned|chunked|topped|duffed|shanked|hit it) )"
     ),
 }
+# "I only wanted to move it along to the fairway, and it did that": meant, and done.
+_DONE = re.compile(
+    r"(?: ,)?(?: and| which) (?:it|i|that|we) (?:did|was|is|do|does)"
+    r"(?: (?:just |exactly )?(?:that|so|it))?(?= [.,!]|$)"
+)
 # A later, plainer word ends another player's turn; these moods reach past commas.
 _LONG_REACH = {"other"}
 _TO_THE_HOLE = ("togo", "left", "from", "bare")
@@ -114,5 +119,7 @@ def _reach(mood: Mention, sentence: Sentence) -> tuple[int, int]:
     ending = _ENDS.get(str(mood.value), _CLAUSE_END)
     found = ending.search(sentence.text, start + len(mood.text))
     end = found.start() if found else len(sentence.text)
+    if mood.value == "plan" and _DONE.match(sentence.text, end):
+        return mood.first, mood.first - 1
     covered = [token.last for token, at in zip(sentence.tokens, sentence.starts, strict=True) if at < end]
     return mood.first, max(covered[-1], mood.last)
