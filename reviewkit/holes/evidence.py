@@ -34,7 +34,7 @@ _NAMES_IT = 2.0
 _PLANS = {"planned", "stretch", "opener", "closer"}
 _OVER = {"holed", "tap", "putts", "updown", "stayed_out"}
 _SCORES = {"score_word", "strokes", "running", "hole_to_par", "total"}
-_UNDER_WAY = {"drop", "lie", "putter", "reload", "again", "tap", "stayed_out", "updown", "putts"}
+_UNDER_WAY = {"drop", "lie", "found", "putter", "reload", "again", "tap", "stayed_out", "updown", "putts"}
 _FAR_YD, _FAR_M = 320, 290
 """Nobody has more left after a tee shot worth telling; a guess."""
 _LEFT = re.compile(r"left|to go|to the|out|more|another|still")
