@@ -44,6 +44,8 @@ _LENGTHS: tuple[tuple[float, dict[int, float]], ...] = (
 )
 """(shorter than this in yards, par -> weight), after the lengths that the Rules of Handicapping give for men
 and women (Appendix F, 2020; from memory). The weights are guesses."""
+_LEAST = 90
+"""Yards or metres of the shortest hole worth telling; a guess."""
 _PLACES = 3
 """Other places of a hole that are read too."""
 _PRIOR = {3: 0.12, 4: 0.3, 5: 0.12}
@@ -174,11 +176,22 @@ def par_odds(mentions: Sequence[Mention], plan: Plan, hole: int) -> dict[int, fl
 
 def _by_length(mentions: Sequence[Mention], plan: Plan) -> dict[int, float]:
     """What a hole's told length says of its par."""
-    told = [mention for mention in mentions if of_hole(mention)]
+    told = [mention for mention in mentions if of_hole(mention)] or _before_any_stroke(mentions)
     if not told:
         return {}
     yards = float(told[0].value or 0.0) * (YARDS_PER_METRE if "m" in (told[0].unit, plan.units) else 1.0)
     return next(shares for longest, shares in _LENGTHS if yards < longest)
+
+
+def _before_any_stroke(mentions: Sequence[Mention]) -> list[Mention]:
+    """A yardage that can only be the tee's, where the talk comes to one before it comes to a stroke."""
+    for mention in mentions:
+        if mention.kind in ("place", "strike", "holed", "putt", "tap", "lie"):
+            break
+        if mention.kind == "distance" and mention.unit not in ("ft", "in"):
+            plain = mention.mood in ("", "togo", "bare") and isinstance(mention.value, int | float)
+            return [mention] if plain and float(mention.value or 0.0) >= _LEAST else []
+    return []
 
 
 def likeliest(odds: Mapping[int, float]) -> int | None:

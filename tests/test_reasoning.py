@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import itertools
 
+import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
+from reviewkit.language.talk import read_talk
 from reviewkit.model import Card, CardHole, Plan, Round, Segment, Transcript, Word
-from reviewkit.reasoning import reason
+from reviewkit.reasoning import likeliest, par_odds, reason
 from tests.support.narrations import GREETING, transcript
 
 VOCABULARY = """hole one par four five the third driver green putt putts holed birdie bogey next tee water
@@ -72,3 +74,20 @@ def test_the_card_settles_a_par_that_the_words_leave_open() -> None:
 
 def test_reading_twice_is_reading_once() -> None:
     assert reason(transcript(ROUND), Plan()) == reason(transcript(ROUND), Plan())
+
+
+@pytest.mark.parametrize(
+    ("opening", "par"),
+    [
+        ("568, downwind.", 5),
+        ("It's the long one, 476 yards.", 5),
+        ("138 over the corner of the quarry.", 3),
+        ("It's the other short one, 98 yards.", 3),
+        # Forward tees are short: a par that is told outweighs a length.
+        ("It's a par 5, but it's only 430.", 5),
+    ],
+)
+def test_a_hole_whose_par_is_not_told_is_judged_by_its_length(opening: str, par: int) -> None:
+    talk = read_talk(transcript(["Hole four.", opening, "Away we go.", "It's in the fairway."]), Plan())
+    mentions = [mention for utterance in talk for mention in utterance.mentions]
+    assert likeliest(par_odds(mentions, Plan(), 4)) == par

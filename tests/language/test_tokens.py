@@ -92,3 +92,19 @@ def assert_offsets(sentence: Sentence) -> None:
     for token, start in zip(sentence.tokens, sentence.starts, strict=True):
         assert sentence.text[start : start + len(token.text)] == token.text
         assert token.text and " " not in token.text
+
+
+def test_full_stops_that_a_listener_drops_halfway_are_put_back_at_breaths_after_commas() -> None:
+    """Forty words without one are no sentence; near commas, the end of a segment alone ends none."""
+    marked = cues("Hole one, a par four.", "Driver down the middle.")
+    bare = ["two putts for the", "par, so we are level,", "next one then,"] * 8
+    at, segments = marked.words[-1].end_s + 1.0, list(marked.segments)
+    for line in bare:
+        words = []
+        for word in line.split():
+            words.append(Word(word, at, at + 0.2))
+            at += 0.45 if word.endswith(",") else 0.2
+        segments.append(Segment(tuple(words)))
+    said = texts(Transcript(tuple(segments)))
+    assert said[:2] == ["hole 1 , a par 4 .", "driver down the middle ."]
+    assert said[2:5] == ["2 putts for the par .", "so we are level .", "next one then ."]
