@@ -114,7 +114,7 @@ def _rest(steps: Sequence[Step], at: int) -> str:
 
 def _came_up_short(sort: str, step: Step) -> bool:
     """A side of the fairway is no miss, but a stroke meant for the green that stops there is short."""
-    return sort in ("approach", "layup") and step.draft.shape != "layup" and step.draft.miss == "short"
+    return sort in ("approach", "layup") and step.draft.miss == "short"
 
 
 def _shot(

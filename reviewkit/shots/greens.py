@@ -36,6 +36,26 @@ class Landing:
 
 def misses(cues: Sequence[Cue], steps: Sequence[Step], units: str) -> dict[int, str]:
     """Misses by the index of their step, where the words show whose they are."""
+    return {**_trailing(cues, steps), **_on_the_green(cues, steps, units)}
+
+
+def _trailing(cues: Sequence[Cue], steps: Sequence[Step]) -> dict[int, str]:
+    """Misses that no stroke took, told in one utterance with a landing, behind it."""
+    found: dict[int, str] = {}
+    starts = [step.draft.first for step in steps if step.draft.first < step.draft.last]
+    for at, step in enumerate(steps):
+        last = step.draft.last
+        if step.draft.miss or step.draft.shape == "putt" or step.draft.first == last:
+            continue
+        until = min((first for first in starts if first >= last), default=len(cues))
+        own = [cue for cue in cues[last:until] if cue.utterance == cues[last - 1].utterance]
+        if side := side_of(own):
+            found[at] = side
+    return found
+
+
+def _on_the_green(cues: Sequence[Cue], steps: Sequence[Step], units: str) -> dict[int, str]:
+    """The putts' misses and that of the stroke before them."""
     rows = [at for at, step in enumerate(steps) if step.draft.shape == "putt"]
     if not rows or rows != list(range(rows[0], len(steps))) or rows[0] == 0:
         return {}

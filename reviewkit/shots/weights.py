@@ -188,18 +188,25 @@ def _putt_long(cue: Cue) -> bool:
 
 def torn(cues: Sequence[Cue], first: int) -> float:
     """What a side or a contact told right after a landing says belongs to that stroke, not to the next."""
-    if not first or cues[first].utterance > cues[first - 1].utterance + _so_far_off(cues, first):
+    far = bool(first) and (_so_far_off(cues, first) or _gone(cues, first))
+    if not first or cues[first].utterance > cues[first - 1].utterance + far:
         return 0.0
-    if cues[first].kind not in ("miss", "contact") and not _so_far_off(cues, first):
+    if cues[first].kind not in ("miss", "contact") and not far:
         return 0.0
     return 1.2 if cues[first - 1].kind in ("place", "holed", "distance", "stayed_out", "lie") else 0.0
+
+
+def _gone(cues: Sequence[Cue], at: int) -> bool:
+    """ "In the water. Hooked it.": how it was struck, told behind what it cost."""
+    struck = cues[at].kind == "miss" and at + 1 < len(cues) and cues[at + 1].kind == "strike"
+    return struck and cues[at - 1].kind == "place" and cues[at - 1].value in ("penalty", "ob", "lost")
 
 
 def _so_far_off(cues: Sequence[Cue], at: int) -> bool:
     """ "45 yards short": a length within a miss."""
     if cues[at].kind != "distance" or at + 1 == len(cues) or cues[at + 1].kind != "miss":
         return False
-    return cues[at + 1].mention.first <= cues[at].mention.last
+    return cues[at + 1].mention.first <= cues[at].mention.last + 1
 
 
 def _bareness(run: Sequence[Cue], family: str) -> float:

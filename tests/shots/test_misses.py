@@ -1,0 +1,71 @@
+"""Which way a stroke missed and which club it was played with, where several are told."""
+
+from __future__ import annotations
+
+import pytest
+
+from reviewkit.model import Plan
+from reviewkit.reasoning import reason
+from tests.support.narrations import GREETING, transcript
+
+OPENING = [GREETING, "", "Hole one, a par four."]
+PUTTED = "Two putts for par."
+MISSES = {
+    "a side of the fairway is none": (
+        ["Driver, left side of the fairway.", "8 iron onto the green.", PUTTED],
+        ["", "", "", ""],
+    ),
+    "an approach that stops in the fairway is short": (
+        ["Driver in the fairway.", "170 left, 5 iron, on the fairway, 30 yards short of the green."]
+        + ["Chip onto the green to four feet.", "Holed it."],
+        ["", "short", "", ""],
+    ),
+    "where the ball lay on the green": (
+        ["Driver in the fairway.", "8 iron, and it's on.", "Thirty feet short of the flag.", PUTTED],
+        ["", "short", "", ""],
+    ),
+    "how far a putt stopped": (
+        ["Driver in the fairway.", "8 iron onto the front of the green."]
+        + ["Fifty feet, and I give it a rap, to about four feet short.", "Holed that, so two putts."],
+        ["", "", "short", ""],
+    ),
+    "landing short to run on is none": (
+        ["Driver in the fairway.", "8 iron, landed just short and ran onto the green.", PUTTED],
+        ["", "", "", ""],
+    ),
+    "what the putt did after a sand shot": (
+        ["Driver in the fairway.", "8 iron into the bunker on the left.", "Splashed it out to 15 feet."]
+        + ["Missed it on the right.", "Tapped in."],
+        ["", "left", "", "right", ""],
+    ),
+    "the flag's place is none": (
+        ["Driver in the fairway.", "The flag's on the left, so 8 iron, middle of the green.", PUTTED],
+        ["", "", "", ""],
+    ),
+    "what was meant ends where something happened": (
+        ["Driver in the fairway.", "I was aiming at the flag and pulled it into the left rough."]
+        + ["Chip onto the green to four feet.", "Holed it."],
+        ["", "left", "", ""],
+    ),
+}
+CLUBS = {
+    "talked of": (["I took 3 wood because I couldn't grip the driver, fairway."], "3W"),
+    "its number": (["The fairway pinches in at the driver number, so 3 wood.", "Fairway."], "3W"),
+    "weighed": (["I had the driver out, put it back, 3 wood, fairway."], "3W"),
+    "another player's": (["My mate hit driver, I hit 3 wood down the middle."], "3W"),
+    "another day's": (["I hit driver here last week, so it's the 3 wood, fairway."], "3W"),
+    "the only one named": (["My 3 wood carries 235, and it did, fairway."], "3W"),
+    "gone left with it": (["It's gone left, driver, in the rough."], "D"),
+}
+
+
+@pytest.mark.parametrize(("lines", "expected"), MISSES.values(), ids=MISSES)
+def test_a_miss_goes_to_the_stroke_it_befell(lines: list[str], expected: list[str]) -> None:
+    assert [shot.miss for shot in reason(transcript([*OPENING, *lines]), Plan()).shots] == expected
+
+
+@pytest.mark.parametrize(("lines", "club"), CLUBS.values(), ids=CLUBS)
+def test_the_club_is_the_one_played(lines: list[str], club: str) -> None:
+    told = [*OPENING, *lines, "150 left, 8 iron onto the green.", PUTTED]
+    shots = reason(transcript(told), Plan()).shots
+    assert [shot.club for shot in shots] == [club, "8I", "", ""]
