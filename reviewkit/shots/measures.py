@@ -18,9 +18,9 @@ from reviewkit.shots.drafts import PENALTIES
 from reviewkit.shots.moments import Moment, counted, moments, zone
 from reviewkit.shots.reach import reach, twin
 
-_LONGEST_PUTT_YD = {"ft": 45.0, "in": 45.0, "m": 45.0, "yd": 30.0}
+_LONGEST_PUTT_YD = {"ft": 45.0, "in": 45.0, "m": 45.0, "yd": 20.0}
 """By the unit told: yards that are paced are mostly of a pitch."""
-_LONGEST_TAP_YD = 2.0
+_LONGEST_TAP_YD, _OF_A_TAP = 2.0, 0.15
 _BEYOND = 1.1
 _FEWEST_BARE_YD = 38.0
 """What was left is in feet below so many, where the unit goes without saying."""
@@ -230,7 +230,10 @@ def _to_putt(cue: Cue, steps: Sequence[Step], number: int, place: str, units: st
     if steps[number - 1].draft.shape == "putt" and mood != "left" and place in ("struck", "trail", "landed"):
         # Among the words of the putt before it is that one's own.
         return 0.5 if place == "landed" else None
-    return _PUTT[place].get(mood)
+    worth = _PUTT[place].get(mood)
+    # A tap-in has what little was left, not a putt before it that nobody told.
+    near = steps[number].draft.family == "tap" and place == "own"
+    return worth + _OF_A_TAP if worth is not None and near else worth
 
 
 def _to_swing(cues: Sequence[Cue], own: Moment, at: int, place: str, units: str) -> float | None:
