@@ -16,8 +16,12 @@ MISSES = {
         ["", "", "", ""],
     ),
     "an approach that stops in the fairway is short": (
-        ["Driver in the fairway.", "170 left, 5 iron, on the fairway, 30 yards short of the green."]
-        + ["Chip onto the green to four feet.", "Holed it."],
+        [
+            "Driver in the fairway.",
+            "170 left, 5 iron, on the fairway, 30 yards short of the green.",
+            "Chip onto the green to four feet.",
+            "Holed it.",
+        ],
         ["", "short", "", ""],
     ),
     "where the ball lay on the green": (
@@ -25,8 +29,12 @@ MISSES = {
         ["", "short", "", ""],
     ),
     "how far a putt stopped": (
-        ["Driver in the fairway.", "8 iron onto the front of the green."]
-        + ["Fifty feet, and I give it a rap, to about four feet short.", "Holed that, so two putts."],
+        [
+            "Driver in the fairway.",
+            "8 iron onto the front of the green.",
+            "Fifty feet, and I give it a rap, to about four feet short.",
+            "Holed that, so two putts.",
+        ],
         ["", "", "short", ""],
     ),
     "landing short to run on is none": (
@@ -34,8 +42,13 @@ MISSES = {
         ["", "", "", ""],
     ),
     "what the putt did after a sand shot": (
-        ["Driver in the fairway.", "8 iron into the bunker on the left.", "Splashed it out to 15 feet."]
-        + ["Missed it on the right.", "Tapped in."],
+        [
+            "Driver in the fairway.",
+            "8 iron into the bunker on the left.",
+            "Splashed it out to 15 feet.",
+            "Missed it on the right.",
+            "Tapped in.",
+        ],
         ["", "left", "", "right", ""],
     ),
     "the flag's place is none": (
@@ -43,8 +56,12 @@ MISSES = {
         ["", "", "", ""],
     ),
     "what was meant ends where something happened": (
-        ["Driver in the fairway.", "I was aiming at the flag and pulled it into the left rough."]
-        + ["Chip onto the green to four feet.", "Holed it."],
+        [
+            "Driver in the fairway.",
+            "I was aiming at the flag and pulled it into the left rough.",
+            "Chip onto the green to four feet.",
+            "Holed it.",
+        ],
         ["", "left", "", ""],
     ),
 }
