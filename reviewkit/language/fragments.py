@@ -18,6 +18,22 @@ _UNITS = ("yards", "yard", "metres", "metre", *_SHORT)
 _LEFT = ("left", "out", *_UNITS)
 _GOALS = ("the", "go", "pin", "flag", "home", "a")
 _TARGETS = ("pin", "flag", "stick", "hole", "green", "front", "middle", "cup", "flagstick", "centre")
+_GOES_ON = (
+    *_GOALS,
+    *_TARGETS,
+    "my",
+    "me",
+    "it",
+    "par",
+    "birdie",
+    "bogey",
+    "that",
+    "this",
+    "your",
+    "us",
+    "be",
+)
+_TOLD_OF_SCORES = ("shot", "of", "score")
 _BREAKS = ("", COMMA, *ENDS)
 _BEFORE_HOLE = (*_BREAKS, "it's", "it", "is", "hole", "at", "one", "about")
 _BEFORE_LEFT = (*_BREAKS, "got", "have", "it's", "still", "had", "me", "about", "leaves", "is", "that's")
@@ -76,10 +92,10 @@ def _unit_apart(given: list[Piece], at: int, value: float) -> tuple[float, int]:
     if not (unit or sound):
         return 0.0, 0
     after, beyond = text_at(given, end), text_at(given, end + 1)
-    if after in ENDS and sound == 2:
-        return (
-            (value + 2, end) if beyond == "left" and text_at(given, end + 2) in (COMMA, *ENDS) else (0.0, 0)
-        )
+    if after in (COMMA, *ENDS) and sound:
+        # What is chopped in mid-sentence goes on with its target: "150 to. The flag".
+        lone = value >= 100 and beyond not in _GOES_ON and text_at(given, at - 1) not in _TOLD_OF_SCORES
+        return (value + sound, end) if lone else (0.0, 0)
     left = after in ("left", "out") if apart else after in _LEFT and (value < 100 or after not in _SHORT)
     to_go = after == "to" and beyond in _GOALS
     over = sound == 4 and after in ("over", "into") and beyond in ("the", "a")

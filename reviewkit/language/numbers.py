@@ -189,7 +189,8 @@ def _yardage(given: list[Piece], at: int, head: float) -> tuple[float, int] | No
         # A listener's own digits: "1 52" is a yardage only where the talk around it says so.
         alone = before in ("", COMMA, *ENDS) and after in ("", COMMA, *ENDS) and head <= 2
         # "par 3 1 65", "1 52 8 iron"
-        golf = text_at(given, at - 2) == "par" or (head <= 2 and text_at(given, end + 1) in CLUB_NOUNS)
+        tee = before in (COMMA, *ENDS) and "par" in [text_at(given, at - step) for step in (2, 3)]
+        golf = tee or text_at(given, at - 2) == "par" or (head <= 2 and text_at(given, end + 1) in CLUB_NOUNS)
         told = alone or golf or given[at + 1].joined or before in YARDAGE_BEFORE or after in YARDAGE_AFTER
         if not told or head > 6:
             return None

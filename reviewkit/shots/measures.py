@@ -232,7 +232,7 @@ def _to_putt(cue: Cue, steps: Sequence[Step], number: int, place: str, units: st
         return 0.5 if place == "landed" else None
     worth = _PUTT[place].get(mood)
     # A tap-in has what little was left, not a putt before it that nobody told.
-    near = steps[number].draft.family == "tap" and place == "own"
+    near = steps[number].draft.family == "tap" and place in ("own", "between")
     return worth + _OF_A_TAP if worth is not None and near else worth
 
 
