@@ -100,6 +100,44 @@ TALES: dict[str, tuple[Sequence[str], Sequence[float | None]]] = {
         [FOUR, DRIVER, "I've got one twelve in, gap wedge, stuck it to six.", "And in it goes for birdie."],
         [388, 112, 6 * FT],
     ),
+    "trouble and the flag": (
+        [
+            "Hole one, par 4.",
+            "My driver carried about two forty, fairway.",
+            "There's a bunker one twenty out, pin's at one thirty eight.",
+            "9 iron, in the rough right of the green.",
+            "Nice chip, couple of feet past.",
+            "Made it.",
+        ],
+        [None, 138, None, 2 * FT],
+    ),
+    "putts told behind their tally": (
+        [
+            "Hole one, par 3. It's only one twenty.",
+            "Pitching wedge, fifty feet past the flag but on the green.",
+            "Three putts. First one ten feet short, second one two feet by. Bogey.",
+        ],
+        [120, 50 * FT, 10 * FT, 2 * FT],
+    ),
+    "two putts in one breath": (
+        [
+            "Hole one, par 3, one seventy.",
+            "6 iron, front fringe.",
+            "Putter, 29 feet, to within a foot.",
+            "And in.",
+        ],
+        [170, 29 * FT, 1 * FT],
+    ),
+    "another day's length and a number right before its club": (
+        [
+            "Hole one, par 4 of 390.",
+            "3 wood in the fairway.",
+            "Last week I had one sixty here and hit it in the water.",
+            "Today it's one seventy. 6 iron. On the green.",
+            "Thirty feet, two putts.",
+        ],
+        [390, 170, 30 * FT, None],
+    ),
     "a teen heard as a ten": (
         [FOUR, DRIVER, "That leaves 180, so it's a smooth gap wedge, on the green.", "Two putts, par."],
         [388, 118, None, None],
