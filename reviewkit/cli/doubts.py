@@ -1,4 +1,4 @@
-"""`reviewkit doubts`: what a person should check."""
+"""`reviewkit doubts`: what is doubtful."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 @click.argument("round_folder", metavar="ROUND", type=click.Path(path_type=Path))
 @click.option("--as", "form", type=click.Choice(["text", "json"]), default="text")
 def command(round_folder: Path, form: str) -> None:
-    """What to check in ROUND, worst first: where, the words it rests on, other readings."""
+    """What is doubtful in ROUND, worst first: where, the words it rests on, other readings."""
     from reviewkit.log import open_round
     from reviewkit.log.amended import doubts
 
@@ -28,7 +28,8 @@ def command(round_folder: Path, form: str) -> None:
     if not found:
         click.echo("Nothing to check.")
         return
-    click.echo(f"{len(found)} to check, worst first. Settle them with: reviewkit desk {round_folder}\n")
+    count = "1 doubt" if len(found) == 1 else f"{len(found)} doubts"
+    click.echo(f"{count}, worst first. Settle them with: reviewkit desk {round_folder}\n")
     for place, doubt in enumerate(found, start=1):
         click.echo("\n".join(told(place, doubt)))
 

@@ -117,6 +117,9 @@ def summary(folder: RoundFolder) -> list[str]:
     doubts = folder.meta["doubts"]
     checks = int((holes["status"] == "check").sum())
     lines = [line + "."]
-    if doubts:
-        lines.append(f"{checks} holes to check. See them with: reviewkit doubts {folder.path}")
+    if checks:
+        worth = "1 hole" if checks == 1 else f"{checks} holes"
+        lines.append(f"{worth} to check. See why with: reviewkit doubts {folder.path}")
+    elif doubts:
+        lines.append(f"No hole to check. What was said otherwise: reviewkit doubts {folder.path}")
     return [*lines, f"Round folder: {folder.path}"]

@@ -145,7 +145,7 @@ def test_a_round_rests_on_what_the_tasks_of_its_clips_heard(
     talk.parent.mkdir()
     ffmpeg.run(["-y", "-t", "15", "-i", str(FIXTURES / "demo" / "narration.opus"), talk], talk)
     ffmpeg.run(["-y", "-f", "lavfi", "-i", "anoisesrc=color=pink:amplitude=0.05:duration=8", wind], wind)
-    job = job_of("r", (talk, wind), Wish(model="tiny.en", device="cpu"))
+    job = job_of("r", (talk, wind), Wish(model="tiny.en", device="cpu", again=False))
     clips = clips_of(job)
     assert clips == [talk, wind]
     for clip in clips:
