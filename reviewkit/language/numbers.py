@@ -145,7 +145,7 @@ def _cardinal(given: list[Piece], at: int) -> tuple[float, int] | None:
     if text_at(given, end) == "thousand":
         rest = _cardinal(given, end + 1)
         return (value * 1000 + rest[0], rest[1]) if rest and rest[0] < 1000 else (value * 1000, end + 1)
-    if text_at(given, end) == "hundred":
+    if text_at(given, end) == "hundred" and not (text_at(given, begin - 1) == "par" and 3 <= value <= 6):
         return _below_hundred(given, end + 1, value * 100)
     if end == begin + 1 and given[begin].text.isdigit() and 100 <= value <= 900 and value % 100 == 0:
         return _below_hundred(given, end, value)
