@@ -8,7 +8,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 
-from reviewkit.holes import decode, of_hole, pars
+from reviewkit.holes import decode, from_tee, of_hole, pars
 from reviewkit.language.talk import read_talk
 from reviewkit.model import (
     HeardAgain,
@@ -164,7 +164,7 @@ def par_odds(mentions: Sequence[Mention], plan: Plan, hole: int) -> dict[int, fl
     if card is not None and card.par is not None:
         weights[card.par] = weights.get(card.par, 0.0) + _CARD_SAYS
     said = max(weights.values(), default=0.0) >= _PLAINLY
-    for par, weight in _by_length(mentions, plan).items():
+    for par, weight in _by_length(mentions, plan, said).items():
         weights[par] = weights.get(par, 0.0) + weight * (_BESIDE_WORDS if said else 1.0)
     if not weights:
         return {}
@@ -174,9 +174,11 @@ def par_odds(mentions: Sequence[Mention], plan: Plan, hole: int) -> dict[int, fl
     return {par: share / total for par, share in odds.items()}
 
 
-def _by_length(mentions: Sequence[Mention], plan: Plan) -> dict[int, float]:
+def _by_length(mentions: Sequence[Mention], plan: Plan, par_told: bool) -> dict[int, float]:
     """What a hole's told length says of its par."""
-    told = [mention for mention in mentions if of_hole(mention)] or _before_any_stroke(mentions)
+    told = [mention for mention in mentions if of_hole(mention)]
+    if not (told or par_told):
+        told = _before_any_stroke(mentions)
     if not told:
         return {}
     yards = float(told[0].value or 0.0) * (YARDS_PER_METRE if "m" in (told[0].unit, plan.units) else 1.0)
@@ -189,7 +191,7 @@ def _before_any_stroke(mentions: Sequence[Mention]) -> list[Mention]:
         if mention.kind in ("place", "strike", "holed", "putt", "tap", "lie"):
             break
         if mention.kind == "distance" and mention.unit not in ("ft", "in"):
-            plain = mention.mood in ("", "togo", "bare") and isinstance(mention.value, int | float)
+            plain = from_tee(mention) and isinstance(mention.value, int | float)
             return [mention] if plain and float(mention.value or 0.0) >= _LEAST else []
     return []
 

@@ -198,8 +198,13 @@ def of_hole(mention: Mention) -> bool:
         return False
     if mention.mood == "length":
         return True
-    far = mention.value >= (_FAR_M if mention.unit == "m" else _FAR_YD) and mention.unit in ("yd", "m", "")
-    return far and mention.mood in ("", "togo", "bare") and not _LEFT.search(mention.text)
+    return mention.value >= (_FAR_M if mention.unit == "m" else _FAR_YD) and from_tee(mention)
+
+
+def from_tee(mention: Mention) -> bool:
+    """Whether a length may be a tee's: a yardage that is not told as what is left."""
+    yardage = mention.kind == "distance" and mention.unit in ("yd", "m", "")
+    return yardage and mention.mood in ("", "togo", "bare") and not _LEFT.search(mention.text)
 
 
 def _plain(mention: Mention, kind: str) -> bool:
