@@ -110,7 +110,7 @@ def test_a_partners_strokes_are_anothers_whatever_the_name() -> None:
         ("I pulled the shot.", "miss", [("left", "")]),
         ("It drifted off in the right rough.", "place", [("rough", "")]),
         ("It came out of the rough.", "place", []),
-        ("It's in the grass there, next to the bunker.", "place", []),
+        ("It's in the grass there, next to the bunker.", "place", [("rough", "")]),
         ("Should be a par, but I've taken 9.", "club", []),
         ("Last week I hit driver here.", "club", [("D", "past")]),
         ("There's water all down the left.", "miss", [("left", "land")]),
