@@ -63,6 +63,8 @@ class Evidence:
         score = (self._pause(utterance.gap_s) if at else 0.0) - 1.2
         score += max((m.weight for m in utterance.mentions if m.kind == "turn"), default=0.0)
         score -= 1.2 * any(_under_way(m) for m in utterance.mentions)
+        # Nobody looks for a ball on a tee.
+        score -= 1.5 * any(_plain(m, "found") for m in utterance.mentions)
         for step, near in enumerate(_NEARNESS):
             if at + step >= len(self.talk):
                 break

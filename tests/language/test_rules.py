@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import os
+import tomllib
 from pathlib import Path
 
 import pytest
 
 from reviewkit.errors import CardError
 from reviewkit.language.rulebook import Rule
-from reviewkit.language.rules import load
+from reviewkit.language.rules import RULES, load
 from reviewkit.language.tokens import Sentence, sentences
 from reviewkit.model import Mention, Segment, Transcript, Word
 
@@ -65,6 +66,15 @@ def own(tmp_path: Path, text: str) -> Path:
 
 def clubs(text: str, rules: Path | None) -> list[object]:
     return [mention.value for mention in mentions(text, rules) if mention.kind == "club"]
+
+
+def test_no_two_rules_of_the_package_share_a_name() -> None:
+    """The later one would replace the earlier without a word."""
+    files = sorted(RULES.glob("*.toml"))
+    names = [
+        rule["name"] for path in files for rule in tomllib.loads(path.read_text("utf-8")).get("rule", ())
+    ]
+    assert len(names) > 100 and len(set(names)) == len(names)
 
 
 def test_a_users_file_adds_words_and_keeps_those_there_are(tmp_path: Path) -> None:
