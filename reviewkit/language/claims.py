@@ -35,6 +35,8 @@ HOLED_WITHIN = 14
 """A number by itself is the score when a ball was holed or missed within so many words before it."""
 MOST_BARE = 9
 """A larger number by itself is a hole's."""
+PUT_RIGHT_WITHIN = 15
+"""Words from a standing to a lone number that puts it right ("5 over, no, 4")."""
 MENDED_WITHIN = 25
 MEANT_WITHIN = 9
 """A "need" or "last week" colours so many words after it, in talk written down without commas."""
@@ -221,7 +223,7 @@ def _corrected(found: list[Mention], mends: Sequence[Mention]) -> list[Mention]:
 
 
 def _latest(kept: Sequence[Mention], claim: Mention) -> Mention | None:
-    near = [c for c in kept if c.kind in ("running", "total") and claim.first - c.last <= MENDED_WITHIN]
+    near = [c for c in kept if c.kind in ("running", "total") and claim.first - c.last <= PUT_RIGHT_WITHIN]
     return near[-1] if near and not any(c.first >= claim.first for c in near) else None
 
 
