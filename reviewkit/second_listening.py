@@ -14,8 +14,8 @@ from itertools import pairwise
 from reviewkit.model import HeardAgain, HoleScore, Round, Segment, Transcript, Word
 from reviewkit.speech.manner import AGAIN, FIRST, Manner
 
-LONGEST_S = 180.0
-"""Talk that is heard again at most, in each manner: a few holes. Beyond that a person is quicker."""
+LONGEST_S = 75.0
+"""Talk that is heard again at most, in each manner: a hole or two. Beyond that a person is quicker."""
 MARGIN_S = 3.0
 """Heard on either side, so that no word at the edge is cut."""
 REACH_S = 2.0
