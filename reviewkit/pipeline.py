@@ -26,6 +26,7 @@ from reviewkit.progress import Progress, Silence
 from reviewkit.reasoning import reason
 from reviewkit.round_cuts import cuts_near
 from reviewkit.second_listening import settle
+from reviewkit.settled import keep, recall
 from reviewkit.speech import timed_text
 
 if TYPE_CHECKING:
@@ -176,27 +177,28 @@ def _reason(
 ) -> tuple[Transcript, Round, tuple[float, ...]]:
     """The words as settled, the reading and the cuts it goes by.
 
-    Where there is picture, a first reading says near which moments to look for cuts; where there is sound, a
-    reading says what to listen to again.
+    Where there is sound, a first reading says what to listen to again; where there is picture, the reading
+    says near which moments to look for cuts.
     """
-    rules, facts = options.rules or own_rules(folder), confirmed(folder)
+    rules, facts, cuts = options.rules or own_rules(folder), confirmed(folder), timeline.seams
 
     def read(transcript: Transcript) -> Round:
         return reason(transcript, plan, rules, cuts, facts)
 
-    cuts = timeline.seams
-    reading = read(heard)
+    again = options.again and bool(timeline.clips)
+    words = (recall(heard, plan, rules) if again else None) or heard
+    reading = read(words)
+    if again and words is heard:
+        hear = listening(timeline, plan, options, progress).stretches
+        words = keep(heard, settle(heard, reading, read, hear), plan, rules)
+        reading = read(words) if words is not heard else reading
     if options.cuts and any(clip.media.picture for clip in timeline.clips):
         with progress.stage("Looking for cuts", timeline.duration_s) as done:
             cuts = cuts_near(timeline, [span.start_s for span in reading.spans])
             done(timeline.duration_s)
         if cuts != timeline.seams:
-            reading = read(heard)
-    if options.again and timeline.clips:
-        settled = settle(heard, reading, read, listening(timeline, plan, options, progress).stretches)
-        if settled != heard:
-            return settled, read(settled), cuts
-    return heard, reading, cuts
+            reading = read(words)
+    return words, reading, cuts
 
 
 def _source(clip: Clip, out: Path) -> dict[str, Any]:

@@ -19,6 +19,7 @@ from reviewkit.model import Plan, Round, Segment, Transcript, Word
 from reviewkit.pipeline import Options, read_round
 from reviewkit.reasoning import reason
 from reviewkit.second_listening import cut_out, doubtful_holes, settle
+from reviewkit.settled import keep, recall
 from reviewkit.speech import decode, weights
 from reviewkit.speech.manner import AGAIN, Manner
 from tests.support.narrations import transcript
@@ -179,3 +180,23 @@ def test_listening_again_can_be_left_out(tmp_path: Path, monkeypatch: pytest.Mon
         pytest.skip(str(error))
     assert not load_transcript(folder.transcript_json).again
     assert folder.meta["settings"]["again"] is False
+
+
+def test_what_was_settled_is_recalled_and_new_rules_have_their_say(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("REVIEWKIT_CACHE", str(tmp_path))
+    first = heard(GARBLED)
+    assert recall(first, Plan(), None) is None
+    settled = settle(first, read(first), read, hearing({manner.name: CLEAR for manner in AGAIN}))
+    kept = keep(first, settled, Plan(), None)
+    assert recall(first, Plan(), None) == kept and kept.words == settled.words
+    assert kept.again[0].odds == pytest.approx(settled.again[0].odds, abs=1e-3)
+    # Another plan or other words are another matter.
+    assert recall(first, Plan(units="m"), None) is None and recall(heard(CLEAR), Plan(), None) is None
+    rules = tmp_path / "own.toml"
+    rules.write_text("", encoding="utf-8")
+    after = recall(first, Plan(), rules)
+    assert after is not None and after.words == kept.words and after.again[0].odds == {}
+    assert score_of(read(after), 2)[1] >= score_of(read(kept), 2)[1]
+    assert keep(first, first, Plan(), None) is first

@@ -89,9 +89,12 @@ def main() -> None:
         if "hour" in given.parts:
             film, sound = day(home, 60, 30)
             bare = timed("bare, batched, an hour", bare_command(weights, sound, "voice"), cache)
-            hour = timed("read, an hour", read(film, home / "hour", given.model), cache)
+            once = read(film, home / "hour", given.model, "--no-again")
+            hour = timed("read, an hour, heard once", once, cache)
             ratios = f"{hour.seconds / bare.seconds:.2f}, of processor {hour.cpu_s / bare.cpu_s:.2f}"
             print(f"  read / bare: {ratios} (bar: at most 1.10)")
+            more = timed("what is doubtful heard again", read(film, home / "hour", given.model), cache)
+            print(f"  more / read: {more.seconds / hour.seconds:.2f}")
         if "rules" in given.parts:
             again(day(home, 60, 30)[0], home, given.model, cache, hour)
         if "day" in given.parts:
