@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from reviewkit.model import HoleSpan, Shot, Utterance, Word
@@ -27,7 +27,7 @@ class Telling:
     span: HoleSpan
     talk: tuple[Utterance, ...]
     cues: tuple[Cue, ...]
-    options: dict[int, tuple[float, tuple[Step, ...]]]
+    options: Mapping[int, tuple[float, tuple[Step, ...]]]
 
     @property
     def counts(self) -> dict[int, float]:

@@ -7,8 +7,9 @@ cost. The best reading for every final count is kept, so that scoring can choose
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from reviewkit.shots.cues import Cue
 from reviewkit.shots.drafts import PENALTIES, Draft, draft
@@ -45,8 +46,12 @@ class Step:
 Reading = tuple[float, Step | None]
 
 
-def readings(cues: Sequence[Cue], par: int | None) -> dict[int, tuple[float, tuple[Step, ...]]]:
-    """Strokes on the hole -> (score, steps in order) of the best reading with that many, all holed out."""
+@lru_cache(maxsize=512)
+def readings(cues: tuple[Cue, ...], par: int | None) -> Mapping[int, tuple[float, tuple[Step, ...]]]:
+    """Strokes on the hole -> (score, steps in order) of the best reading with that many, all holed out.
+
+    Kept for the next reading of the round: most of its holes will be told in the same words.
+    """
     table: list[dict[Ball, Reading]] = [{} for _ in range(len(cues) + 1)]
     table[0][Ball()] = (0.0, None)
     drafts = _drafts(cues)
