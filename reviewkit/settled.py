@@ -49,6 +49,6 @@ def _place(heard: Transcript, plan: Plan) -> Path:
 
 
 def _key(heard: Transcript, plan: Plan) -> str:
-    words = [(word.text, round(word.start_s, 3), round(word.end_s, 3)) for word in heard.words]
+    words = [(word.text, f"{word.start_s:.3f}", f"{word.end_s:.3f}") for word in heard.words]
     text = repr((__version__, plan, sorted(heard.settings.items()), words))
     return hashlib.sha256(text.encode()).hexdigest()[:32]

@@ -51,7 +51,7 @@ def decode(
 SNAP_S = 2.0
 NEAR_S = 3.0
 """A start this near is as good as right, to a viewer."""
-_WORTH = 0.01
+_WORTH = 0.06
 """Stretches less probable than this are not kept."""
 
 

@@ -8,7 +8,6 @@ from dataclasses import dataclass
 from statistics import fmean, stdev
 
 import numpy as np
-from scipy import stats as scipy_stats
 
 from reviewkit.log import RoundFolder
 from reviewkit.stats.gained import CATEGORIES
@@ -169,6 +168,10 @@ def _practice_line(category: str, skills: Sequence[tuple[Skill, float]]) -> Prac
 
 
 def _next_round(rounds: Sequence[RoundSummary], lost: Mapping[str, float]) -> NextRound | None:
+    from scipy import stats as scipy_stats
+
+    from scipy import stats as scipy_stats
+
     planned = next((r for r in reversed(rounds) if r.target is not None and r.planned), None)
     if planned is None or planned.target is None:
         return None
