@@ -111,6 +111,8 @@ def _trend(name: str, rounds: Sequence[RoundSummary]) -> Trend | None:
     ]
     if len(points) < 3:
         return None
+    from scipy import stats as scipy_stats
+
     places, values = zip(*points, strict=True)
     fit = scipy_stats.linregress(places, values)
     reach = float(scipy_stats.t.ppf(0.5 + CONFIDENCE / 2, len(points) - 2) * fit.stderr)
@@ -160,6 +162,8 @@ def _practice_line(category: str, skills: Sequence[tuple[Skill, float]]) -> Prac
     if len(losses) == 1:
         (skill, scale) = skills[0]
         return Practice(category, lost, -skill.high * scale, -skill.low * scale, 1, None)
+    from scipy import stats as scipy_stats
+
     # What differs from round to round already holds what each round's untold distances blur.
     error = stdev(losses) / np.sqrt(len(losses))
     reach = float(scipy_stats.t.ppf(0.5 + CONFIDENCE / 2, len(losses) - 1) * error)
@@ -168,10 +172,6 @@ def _practice_line(category: str, skills: Sequence[tuple[Skill, float]]) -> Prac
 
 
 def _next_round(rounds: Sequence[RoundSummary], lost: Mapping[str, float]) -> NextRound | None:
-    from scipy import stats as scipy_stats
-
-    from scipy import stats as scipy_stats
-
     planned = next((r for r in reversed(rounds) if r.target is not None and r.planned), None)
     if planned is None or planned.target is None:
         return None
