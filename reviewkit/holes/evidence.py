@@ -92,10 +92,10 @@ class Evidence:
     @cached_property
     def number(self) -> tuple[tuple[float, ...], ...]:
         """`number[at][n]`: log odds that utterance `at` opens hole n, from hole numbers near it."""
-        return tuple(tuple(self._number(at, n) for n in range(MAX_HOLE + 1)) for at in range(len(self.talk)))
+        return tuple(self._number(at) for at in range(len(self.talk)))
 
-    def _number(self, at: int, number: int) -> float:
-        score = 0.0
+    def _number(self, at: int) -> tuple[float, ...]:
+        against, odds = 0.0, [0.0] * (MAX_HOLE + 1)
         for step, near in enumerate(_NEARNESS):
             if at + step >= len(self.talk):
                 break
@@ -104,8 +104,10 @@ class Evidence:
                 near *= 0.4
             for mention in ahead.mentions:
                 if mention.kind == "hole" and isinstance(mention.value, int) and not mention.mood:
-                    score += near * mention.weight * (1.3 if mention.value == number else -0.5)
-        return score
+                    against += 0.5 * near * mention.weight
+                    if 0 <= mention.value <= MAX_HOLE:
+                        odds[mention.value] += 1.8 * near * mention.weight
+        return tuple(told - against for told in odds)
 
     @cached_property
     def announced(self) -> bool:

@@ -152,7 +152,7 @@ def _matches(pattern: Pattern, given: Sequence[Piece], at: int) -> bool:
     return True
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Lexicon:
     """Spellings made one, and repairs by the word they begin with: "" for a number, "~" for a sound.
 

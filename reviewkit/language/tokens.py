@@ -9,13 +9,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 from reviewkit.language.fragments import whole
 from reviewkit.language.lexicon import load
 from reviewkit.language.numbers import numbers
 from reviewkit.language.pieces import ENDS, Piece, pieces
 from reviewkit.language.repair import Lexicon
-from reviewkit.model import Transcript, Word
+from reviewkit.model import Segment, Transcript, Word
 
 PAUSE_S = 0.5
 """A silence that ends a sentence where no mark does."""
@@ -62,9 +63,14 @@ class Sentence:
 
 def sentences(transcript: Transcript, lexicon: Lexicon | None = None) -> tuple[Sentence, ...]:
     """The talk as sentences, in order. Linear in the number of words."""
-    lexicon = load() if lexicon is None else lexicon
-    words = transcript.words
-    segments = [index for index, segment in enumerate(transcript.segments) for _ in segment.words]
+    return said(transcript.segments, load() if lexicon is None else lexicon)
+
+
+@lru_cache(maxsize=2)
+def said(spoken: tuple[Segment, ...], lexicon: Lexicon) -> tuple[Sentence, ...]:
+    """`sentences` of a transcript's segments, kept for the next one who asks."""
+    words = tuple(word for segment in spoken for word in segment.words)
+    segments = [index for index, segment in enumerate(spoken) for _ in segment.words]
     borders = _borders(words, segments)
     marked = _with_borders(pieces(words, lexicon.spelling), borders)
     mended = lexicon.mend(whole(numbers(marked)))

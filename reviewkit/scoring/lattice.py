@@ -55,15 +55,6 @@ class Standing:
 
 
 @dataclass(frozen=True, slots=True)
-class Posterior:
-    """What the whole round says: each hole's table of probabilities, and the likeliest round."""
-
-    tables: tuple[Table, ...]
-    best: tuple[tuple[int, int], ...]
-    """(par, strokes) of each hole in the single likeliest reading, whose arithmetic holds by itself."""
-
-
-@dataclass(frozen=True, slots=True)
 class _Step:
     """One way through a hole: its weight and the states it leads from and to, as slices."""
 
@@ -110,6 +101,16 @@ def _start(grid: Grid) -> Array:
     return start
 
 
+def _passages(
+    tables: Sequence[Table], standings: Sequence[Sequence[Standing]], grid: Grid
+) -> list[list[tuple[_Step, Array | float]]]:
+    """For each hole, the ways through it and how likely each is in every state that it leads from."""
+    return [
+        [(step, _passage(step, claims)) for step in _steps(table, grid)]
+        for table, claims in zip(tables, standings, strict=True)
+    ]
+
+
 def _passage(step: _Step, standings: Sequence[Standing]) -> Array | float:
     """Likelihood of the claims made in a hole's talk, for each state the step leads from."""
     factor: Array | float = step.weight
@@ -118,13 +119,11 @@ def _passage(step: _Step, standings: Sequence[Standing]) -> Array | float:
     return factor
 
 
-def solve(tables: Sequence[Table], standings: Sequence[Sequence[Standing]], grid: Grid) -> Posterior:
-    """Every hole's posterior and the likeliest round, given tables and the claims in each hole's talk."""
-    ways = [_steps(table, grid) for table in tables]
-    passages = [
-        [(step, _passage(step, claims)) for step in steps]
-        for steps, claims in zip(ways, standings, strict=True)
-    ]
+def marginals(
+    tables: Sequence[Table], standings: Sequence[Sequence[Standing]], grid: Grid
+) -> tuple[Table, ...]:
+    """Every hole's probabilities over all rounds, given its table and the claims in its talk."""
+    passages = _passages(tables, standings, grid)
     forward = [_start(grid)]
     for hole in passages:
         reached = np.zeros(grid.shape)
@@ -132,7 +131,7 @@ def solve(tables: Sequence[Table], standings: Sequence[Sequence[Standing]], grid
             reached[step.target] += forward[-1][step.source] * factor
         forward.append(_scaled(reached))
     backward = np.ones(grid.shape)
-    marginals: list[Table] = []
+    found: list[Table] = []
     for index in range(len(tables) - 1, -1, -1):
         table = np.zeros_like(tables[index])
         earlier = np.zeros(grid.shape)
@@ -140,15 +139,19 @@ def solve(tables: Sequence[Table], standings: Sequence[Sequence[Standing]], grid
             flow = backward[step.target] * factor
             table[step.cell] = float((forward[index][step.source] * flow).sum())
             earlier[step.source] += flow
-        marginals.append(_scaled(table))
+        found.append(_scaled(table))
         backward = _scaled(earlier)
-    return Posterior(tuple(reversed(marginals)), _likeliest(passages, grid))
+    return tuple(reversed(found))
 
 
-def _likeliest(
-    passages: Sequence[Sequence[tuple[_Step, Array | float]]], grid: Grid
+def likeliest(
+    tables: Sequence[Table], standings: Sequence[Sequence[Standing]], grid: Grid
 ) -> tuple[tuple[int, int], ...]:
-    """(par, strokes) of each hole of the most probable round (max-product, traced back)."""
+    """(par, strokes) of each hole of the most probable round (max-product, traced back).
+
+    Its arithmetic holds by itself.
+    """
+    passages = _passages(tables, standings, grid)
     best = _start(grid)
     choices: list[npt.NDArray[np.int64]] = []
     for hole in passages:

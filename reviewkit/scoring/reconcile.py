@@ -11,10 +11,12 @@ from reviewkit.model import Doubt, HoleScore, HoleTale, Plan
 from reviewkit.model.fact import HoleFact
 from reviewkit.scoring.doubts import Reading, doubts_of
 from reviewkit.scoring.evidence import hole_tables, over_places
-from reviewkit.scoring.lattice import Grid, Posterior, Standing, solve
+from reviewkit.scoring.lattice import Grid, Standing, likeliest, marginals
 from reviewkit.scoring.standing import Claim, Slot, claims, factor, of_course, of_total
 from reviewkit.scoring.table import PARS, STROKES, Table, at_par, at_strokes
 
+Best = Sequence[tuple[int, int]]
+"""(par, strokes) of each hole of the likeliest round."""
 MOST_SKIPPED = 4
 """A jump in hole numbers longer than this is another order of play, not holes left untold."""
 
@@ -51,14 +53,14 @@ def reconcile(
         standings[claim.slot].append(factor(claim, grid))
     for index, course in of_course(slots, [m for tale in tales for m in tale.mentions], grid):
         standings[index].append(course)
-    posterior = solve(tables, standings, grid)
-    home = _home(slots, posterior, grid)
+    best = likeliest(tables, standings, grid)
+    home = _home(slots, best, grid)
     if home:
         standings[-1].extend(home)
-        posterior = solve(tables, standings, grid)
+        best = likeliest(tables, standings, grid)
     # The scores are those of the holes where they are taken to lie; how sure they are rests on all places.
     places = [over_places(table, slot.tale) for table, slot in zip(tables, slots, strict=True)]
-    return _result(slots, Posterior(solve(places, standings, grid).tables, posterior.best), said)
+    return _result(slots, marginals(places, standings, grid), best, said)
 
 
 def _slots(tales: Sequence[HoleTale], plan: Plan) -> list[Slot]:
@@ -95,11 +97,11 @@ def _settled(table: Table, mask: Table) -> Table:
     return settled
 
 
-def _home(slots: Sequence[Slot], posterior: Posterior, grid: Grid) -> list[Standing]:
+def _home(slots: Sequence[Slot], best: Best, grid: Grid) -> list[Standing]:
     """Claims on the second nine, read as totals of the round on the likeliest first nine."""
     if len(slots) != 18:
         return []
-    out = sum(strokes for _, strokes in posterior.best[:9])
+    out = sum(strokes for _, strokes in best[:9])
     return [
         of_total(out + mention.value, 17, 0.75, grid)
         for slot in slots[16:]
@@ -109,18 +111,16 @@ def _home(slots: Sequence[Slot], posterior: Posterior, grid: Grid) -> list[Stand
     ]
 
 
-def _result(slots: Sequence[Slot], posterior: Posterior, said: Sequence[Claim]) -> Reconciled:
+def _result(slots: Sequence[Slot], tables: Sequence[Table], best: Best, said: Sequence[Claim]) -> Reconciled:
     scores: list[HoleScore] = []
     doubts: list[Doubt] = []
     strokes_of: dict[int, dict[int, float]] = {}
     pars_of: dict[int, dict[int, float]] = {}
     running = 0
     standing = [0]
-    for par, strokes in posterior.best:
+    for par, strokes in best:
         standing.append(standing[-1] + strokes - par)
-    for index, (slot, table, (par, strokes)) in enumerate(
-        zip(slots, posterior.tables, posterior.best, strict=True)
-    ):
+    for index, (slot, table, (par, strokes)) in enumerate(zip(slots, tables, best, strict=True)):
         running += strokes - par
         if slot.tale is None:
             continue

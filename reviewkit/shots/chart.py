@@ -159,7 +159,7 @@ def _gone(result: str) -> str:
 
 def _putt(ball: Ball, found: Draft, chain: Step | None) -> Iterator[tuple[float, Ball, Step | None]]:
     gain = found.score - (0.3 if found.family == "putt_or_swing" and ball.lie == "fringe" else 0.0)
-    made = replace(found, shape="putt")
+    made = found if found.shape == "putt" else replace(found, shape="putt")
     for cost, green, steps in _onto_green(ball, chain, found.family != "tap"):
         tap = found.family == "tap"
         if tap and green.putts == 0 and not _close(steps):

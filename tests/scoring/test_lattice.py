@@ -7,8 +7,8 @@ import itertools
 import numpy as np
 import pytest
 
-from reviewkit.scoring.lattice import Grid, Standing, solve
-from reviewkit.scoring.table import PARS, STROKES
+from reviewkit.scoring.lattice import Grid, Standing, likeliest, marginals
+from reviewkit.scoring.table import PARS, STROKES, Table
 
 
 def by_hand(
@@ -49,17 +49,17 @@ def test_forward_and_backward_agree_with_every_round_counted(seed: int) -> None:
         [],
         [Standing(np.zeros(grid.shape), random.random(grid.shape)) for _ in range(2)],
     ]
-    expected, likeliest = by_hand(tables, standings, grid)
-    found = solve(tables, standings, grid)
-    for mine, theirs in zip(found.tables, expected, strict=True):
+    expected, best = by_hand(tables, standings, grid)
+    for mine, theirs in zip(marginals(tables, standings, grid), expected, strict=True):
         np.testing.assert_allclose(mine, theirs, atol=1e-9)
-    assert found.best == likeliest
+    assert likeliest(tables, standings, grid) == best
 
 
 def test_a_long_round_does_not_underflow() -> None:
     grid = Grid(-30, 110, 10)
     table = np.full((len(PARS), len(STROKES)), 1e-6)
     table[1, 3] = 1.0
-    found = solve([table] * 36, [[] for _ in range(36)], grid)
-    assert found.best == ((4, 4),) * 36
-    assert all(abs(mine.sum() - 1.0) < 1e-9 for mine in found.tables)
+    tables: list[Table] = [table] * 36
+    unsaid: list[list[Standing]] = [[] for _ in tables]
+    assert likeliest(tables, unsaid, grid) == ((4, 4),) * 36
+    assert all(abs(mine.sum() - 1.0) < 1e-9 for mine in marginals(tables, unsaid, grid))
