@@ -16,6 +16,7 @@ from reviewkit.language.lexicon import load
 from reviewkit.language.numbers import numbers
 from reviewkit.language.pieces import ENDS, Piece, pieces
 from reviewkit.language.repair import Lexicon
+from reviewkit.language.silences import without_silences
 from reviewkit.model import Segment, Transcript, Word
 
 PAUSE_S = 0.5
@@ -69,7 +70,7 @@ def sentences(transcript: Transcript, lexicon: Lexicon | None = None) -> tuple[S
 @lru_cache(maxsize=2)
 def said(spoken: tuple[Segment, ...], lexicon: Lexicon) -> tuple[Sentence, ...]:
     """`sentences` of a transcript's segments, kept for the next one who asks."""
-    words = tuple(word for segment in spoken for word in segment.words)
+    words = without_silences([word for segment in spoken for word in segment.words])
     segments = [index for index, segment in enumerate(spoken) for _ in segment.words]
     borders = _borders(words, segments)
     marked = _with_borders(pieces(words, lexicon.spelling), borders)

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 
 from reviewkit.model import HoleSpan, Shot, Utterance, Word
 from reviewkit.shots.chart import Step, readings
+from reviewkit.shots.counts import counts
 from reviewkit.shots.cues import Cue, cues
 from reviewkit.shots.drafts import PENALTIES
 from reviewkit.shots.greens import misses
@@ -48,7 +49,7 @@ class Telling:
 def tell(span: HoleSpan, talk: Sequence[Utterance], par: int | None) -> Telling:
     """Read one hole's utterances as strokes; `par` helps where known."""
     found = cues(talk)
-    return Telling(span, tuple(talk), found, readings(found, par))
+    return Telling(span, tuple(talk), found, readings(found, par, counts(talk, found)))
 
 
 def shots(

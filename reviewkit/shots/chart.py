@@ -11,6 +11,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
+from reviewkit.shots.counts import Count, agreement
 from reviewkit.shots.cues import Cue
 from reviewkit.shots.drafts import PENALTIES, Draft, draft
 from reviewkit.shots.weights import skip_cost
@@ -47,7 +48,9 @@ Reading = tuple[float, Step | None]
 
 
 @lru_cache(maxsize=512)
-def readings(cues: tuple[Cue, ...], par: int | None) -> Mapping[int, tuple[float, tuple[Step, ...]]]:
+def readings(
+    cues: tuple[Cue, ...], par: int | None, said: tuple[Count, ...] = ()
+) -> Mapping[int, tuple[float, tuple[Step, ...]]]:
     """Strokes on the hole -> (score, steps in order) of the best reading with that many, all holed out.
 
     Kept for the next reading of the round: most of its holes will be told in the same words.
@@ -61,10 +64,13 @@ def readings(cues: tuple[Cue, ...], par: int | None) -> Mapping[int, tuple[float
             if score < states[0][1][0] - _MARGIN:
                 break
             idle = 0.4 if ball.lie in ("tee", "holed") else 1.0
-            _offer(table[at + 1], ball, score - idle * skip_cost(cue), chain)
+            here = (at, ball.strokes)
+            idly = agreement(said, here, (at + 1, ball.strokes)) - idle * skip_cost(cue)
+            _offer(table[at + 1], ball, score + idly, chain)
             for found in drafts[at]:
                 for gain, after, steps in moves(ball, found, chain, par):
-                    _offer(table[found.last], after, score + gain, steps)
+                    agreed = agreement(said, here, (found.last, after.strokes))
+                    _offer(table[found.last], after, score + gain + agreed, steps)
     return _finished(table[len(cues)])
 
 
