@@ -9,6 +9,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from reviewkit.holes import decode, from_tee, of_hole, pars
+from reviewkit.language.silences import without_silences
 from reviewkit.language.talk import read_talk
 from reviewkit.model import (
     HeardAgain,
@@ -76,7 +77,7 @@ def reason_talk(
     """As `reason`, from talk already read."""
     spans = decode(talk, plan, cuts, amendments)
     units = plan.units or spoken_units(talk)
-    words = transcript.words
+    words = without_silences(transcript.words)
     facts = facts_by_hole(spans, amendments)
     tellings, tales = [], []
     for span in spans:
@@ -89,7 +90,7 @@ def reason_talk(
         again = None if known else hearing_of(transcript, span)
         tales.append(replace(tale, others=tuple(others), heard=again.odds if again else {}))
     settled = reconcile(tales, plan, facts)
-    return _fitted(settled, tellings, spans, plan, units, transcript)
+    return _fitted(settled, tellings, spans, plan, units, words)
 
 
 def _told(
@@ -129,13 +130,12 @@ def _fitted(
     spans: Sequence[HoleSpan],
     plan: Plan,
     units: str,
-    transcript: Transcript,
+    words: Sequence[Word],
 ) -> Round:
     """Strokes chosen to agree with the settled scores, and the card's figures taken from them."""
     by_hole = {score.hole: score for score in settled.scores}
     played: list[Shot] = []
     scores = dict(by_hole)
-    words = transcript.words
     for telling in tellings:
         score = by_hole[telling.span.hole]
         hole = shots(telling, score.strokes, score.par, units, words)
