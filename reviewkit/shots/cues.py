@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -19,6 +20,7 @@ _HARMLESS = {
     # The club meant is mostly the club used, unless another is named.
     "club": {"", "plan"},
 }
+_PUT_RIGHT = re.compile(r"(?:make|no|sorry|wait|actually|rather|correction|tell)\b")
 _HAPPENED = {"place", "holed", "tap", "stayed_out", "putts", "updown", "miss", "contact", "reload", "drop"}
 """What befalls a ball once it is struck."""
 
@@ -53,13 +55,25 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
         for mention in utterance.mentions
         if mention.kind in KINDS and _counts(mention)
     ]
-    return tuple(_without_late_loss(_without_idle_provisional(_without_clubs_meant(_without_lofts(found)))))
+    found = _without_lengths_taken_back(_without_clubs_meant(_without_lofts(found)))
+    return tuple(_without_late_loss(_without_idle_provisional(found)))
 
 
 def _without_lofts(found: list[Cue]) -> list[Cue]:
     """ "The 56" is a club: a number that names one is no length."""
     clubs = [cue.mention for cue in found if cue.kind == "club"]
     return [cue for cue in found if cue.kind != "distance" or not any(_names(cue, club) for club in clubs)]
+
+
+def _without_lengths_taken_back(found: list[Cue]) -> list[Cue]:
+    """ "140, no, 145": the length put right gives way to the other."""
+    right = [at for at, cue in enumerate(found) if at and _puts_right(cue, found[at - 1])]
+    return [cue for at, cue in enumerate(found) if at + 1 not in right]
+
+
+def _puts_right(cue: Cue, before: Cue) -> bool:
+    said = cue.kind == before.kind == "distance" and cue.utterance <= before.utterance + 1
+    return said and _PUT_RIGHT.match(cue.mention.text) is not None
 
 
 def _without_clubs_meant(found: list[Cue]) -> list[Cue]:

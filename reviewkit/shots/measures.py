@@ -50,6 +50,8 @@ _PUTT = {
     "struck": {"togo": 0.8, "": 0.7, "left": 1.0},
 }
 _BEFORE_ITS_CLUB = 1.0
+_BEHIND_ITS_CLUB = 0.9
+"""Where both are told last, how the ball ended before them: "It's on! 8 iron, from 147"."""
 _BARE_BEFORE = 0.5
 """A number alone, told last before a stroke's own words."""
 _NOTHING = 0.2
@@ -204,8 +206,7 @@ def _worth(
 ) -> float | None:
     """How well the length at `at` goes with a step by itself, None where it does not."""
     mood, own = cues[at].mention.mood, when[number]
-    tap = steps[number].draft.family == "tap"
-    quiet = mood == "left" and all(_quiet(cue, cues[at], tap) for cue in cues[own.first : at + 1])
+    quiet = mood == "left" and all(_quiet(cue, cues[at], steps[number]) for cue in cues[own.first : at + 1])
     place = zone(when, number, at, at + 1 - own.first if quiet else 0)
     if not place or (cues[at].mention.unit == "in" and mood != "from"):
         return None
@@ -214,10 +215,14 @@ def _worth(
     return _to_swing(cues, own, at, place, units)
 
 
-def _quiet(cue: Cue, length: Cue, tap: bool) -> bool:
+def _quiet(cue: Cue, length: Cue, step: Step) -> bool:
     """Whether words before a length that was left may still speak of the stroke that left it."""
     overlap = cue.mention.first <= length.mention.last and length.mention.first <= cue.mention.last
-    return cue.kind in _QUIET or (cue.kind == "stayed_out" and overlap) or (tap and cue.kind == "putt")
+    if cue.kind == "putt":
+        return step.draft.family == "tap"
+    if cue.kind == "strike":
+        return _putted(step)
+    return cue.kind in _QUIET or (cue.kind == "stayed_out" and overlap)
 
 
 def _to_putt(cue: Cue, steps: Sequence[Step], number: int, place: str, units: str) -> float | None:
@@ -230,6 +235,9 @@ def _to_putt(cue: Cue, steps: Sequence[Step], number: int, place: str, units: st
     if steps[number - 1].draft.shape == "putt" and mood != "left" and place in ("struck", "trail", "landed"):
         # Among the words of the putt before it is that one's own.
         return 0.5 if place == "landed" else None
+    if place == "own" and mood == "left" and _LEAVES.match(cue.mention.text):
+        # "It left me 12 feet, and I missed": told among the putt's own words.
+        return 0.5
     worth = _PUTT[place].get(mood)
     # A tap-in has what little was left, not a putt before it that nobody told.
     near = steps[number].draft.family == "tap" and place in ("own", "between")
@@ -247,6 +255,13 @@ def _to_swing(cues: Sequence[Cue], own: Moment, at: int, place: str, units: str)
         return _BARE_BEFORE
     if place == "own" and mood in ("bare", "") and at + 1 == own.swung and cues[own.swung].kind == "club":
         return _BEFORE_ITS_CLUB
+    if (
+        place == "after"
+        and cues[own.swung].kind == "club"
+        and at == own.swung + 1
+        and mood in ("togo", "bare")
+    ):
+        return _BEHIND_ITS_CLUB if cues[at].utterance == cues[own.swung].utterance else None
     if place == "between" and mood == "" and not cue.mention.unit:
         return None
     return _SWING.get(place, {}).get(mood)

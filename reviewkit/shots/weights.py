@@ -50,6 +50,9 @@ _SKIP = {
     "distance": 0.02,
     "found": 0.0,
 }
+_SHORT = {"chip", "pitch", "bunker"}
+_PITCHED = 60
+"""What is left for a short stroke is less, in yards or metres."""
 STROKE = -1.2
 """Cost of claiming a stroke, so that one weak cue is not enough."""
 SHAPED = {"chip", "pitch", "bunker", "punch", "layup", "tee"}
@@ -133,6 +136,7 @@ def strains(run: Sequence[Cue], family: str) -> float:
     if again and run[again].utterance > run[0].utterance:
         # Another ball is teed up after a stroke, not within one.
         cost += 2.5
+    cost += 0.9 * _struck_again(run)
     place, landed_at = "", -1
     clubs: set[str] = set()
     for at, cue in enumerate(run):
@@ -152,7 +156,8 @@ def strains(run: Sequence[Cue], family: str) -> float:
             if not cue.meant:
                 clubs.add(cue.value)
         elif landed_at >= 0 and cue.kind == "distance" and cue.mention.mood == "togo":
-            cost += 0.8
+            # "It's on! 8 iron, 147" tells the club and what it was from last.
+            cost += 0.0 if run[at - 1].kind == "club" and run[at - 1].utterance == cue.utterance else 0.8
         elif landed_at >= 0 and (
             cue.kind in ("reload", "again") or (cue.kind == "strike" and cue.value in SHAPED)
         ):
@@ -162,6 +167,22 @@ def strains(run: Sequence[Cue], family: str) -> float:
         elif cue.kind in ("stayed_out", "putt") and family == "swing" and _on_green_by(run[:at]):
             cost += 1.6 if cue.kind == "stayed_out" else 0.7
     return cost
+
+
+def _struck_again(run: Sequence[Cue]) -> bool:
+    """A short stroke, or what it had to go, told in a later breath than a miss that alone tells where the stroke
+    before it ended."""
+    swung = next((at for at, cue in enumerate(run) if cue.kind == "club"), len(run))
+    missed = -1
+    for cue in run[swung:]:
+        if cue.kind == "place":
+            return False
+        if cue.kind == "miss" and missed < 0:
+            missed = cue.utterance
+        left = cue.mention.mood == "togo" and float(cue.value) < _PITCHED
+        if (left or (cue.kind == "strike" and cue.value in _SHORT)) and 0 <= missed < cue.utterance:
+            return True
+    return False
 
 
 _ACTIONS = {"club", "strike", "reload", "again", "contact", "lie", "tap", "putter", "stayed_out"}
