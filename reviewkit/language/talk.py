@@ -14,7 +14,8 @@ from reviewkit.language.tokens import Sentence, sentences
 from reviewkit.model import Mention, Plan, Talk, Transcript, Utterance
 
 _CLAUSE_END = re.compile(
-    r" (?:,|but|so|then) | and (?=i |it|that|of course|then|what do you know|lo and|sure enough|he|she|partner|my |just|still|found|ended)|[.!?]$"
+    r" (?:,|but|so|then) | and (?=i |it|that|of course|then|what do you know|lo and|sure enough"
+    r"|he|she|partner|my |just|still|found|ended)|[.!?]$"
 )
 _ENDS = {
     # "Talked out of the 5 wood and hit hybrid": what is ruled out reaches no further than the next "and".

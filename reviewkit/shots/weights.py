@@ -170,8 +170,10 @@ def strains(run: Sequence[Cue], family: str) -> float:
 
 
 def _struck_again(run: Sequence[Cue]) -> bool:
-    """A short stroke, or what it had to go, told in a later breath than a miss that alone tells where the stroke
-    before it ended."""
+    """A short stroke, or what it had to go, told in a later breath than a miss.
+
+    The miss alone tells where the stroke before it ended.
+    """
     swung = next((at for at, cue in enumerate(run) if cue.kind == "club"), len(run))
     missed = -1
     for cue in run[swung:]:
