@@ -28,6 +28,7 @@ from reviewkit.model.fact import HoleFact
 from reviewkit.model.values import YARDS_PER_METRE
 from reviewkit.scoring import Reconciled, keep_card, reconcile
 from reviewkit.shots import Telling, shots, tell
+from reviewkit.shots.lone_numbers import with_clubs
 
 _CARD_SAYS = 6.0
 """Weight of a par on the card against words, which weigh about one each."""
@@ -153,8 +154,8 @@ def hearing_of(transcript: Transcript, span: HoleSpan) -> HeardAgain | None:
 
 
 def within(talk: Talk, span: HoleSpan) -> tuple[Utterance, ...]:
-    """The utterances of one hole."""
-    return tuple(utterance for utterance in talk if span.first <= utterance.first <= span.last)
+    """The utterances of one hole, clubs told by a lone number among their mentions."""
+    return with_clubs([utterance for utterance in talk if span.first <= utterance.first <= span.last])
 
 
 def par_odds(mentions: Sequence[Mention], plan: Plan, hole: int) -> dict[int, float]:

@@ -109,13 +109,14 @@ def _context(sentence: Sentence, found: Sequence[Mention]) -> _Context:
     by_word = sorted(named, key=lambda mention: (mention.first, mention.last))
     aims = [mention for mention in by_word if mention.kind in AIMS]
     scores = [mention for mention in by_word if mention.kind in SCORES and not _within(mention, aims)]
-    colours = tuple(mention for mention in by_word if mention.kind in COLOURS)
+    # "For par" names a score, but tells of none.
+    colours = tuple(m for m in by_word if m.kind in COLOURS and not (m.kind == "done" and _within(m, aims)))
     return _Context(tuple(scores), colours, tuple(starts))
 
 
 def _within(mention: Mention, aims: Sequence[Mention]) -> bool:
-    """Whether "birdie" is but part of "for birdie"."""
-    plain = mention.kind in ("score_word", "strokes", "bare")
+    """Whether a "birdie" is but part of "for birdie"."""
+    plain = mention.kind in ("score_word", "strokes", "bare", "done")
     return plain and any(aim.first <= mention.last and mention.first <= aim.last for aim in aims)
 
 

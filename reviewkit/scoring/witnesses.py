@@ -33,6 +33,9 @@ MOST_UNTOLD = 3
 REPEATED = 0.6
 """What is left of a claim's error when it is said more than once: the same ears heard the same mouth."""
 
+NAMES_THE_HOLE = 4
+"""A number by itself that is the hole's, so few words from where it begins, names it."""
+
 ABOUT_WITHIN = 1
 """Another hole's number belongs to the claim that ends at most so many words before it."""
 
@@ -73,8 +76,14 @@ def _plain(tale: HoleTale) -> Iterator[Mention]:
         if mention.mood or mention.kind not in RIGHT or not isinstance(mention.value, int | float):
             continue
         outlived = mention.kind in COUNTED and mention is not last.get(mention.kind)
-        if not outlived and not elsewhere(tale, mention):
+        if not outlived and not elsewhere(tale, mention) and not _names_the_hole(tale, mention):
             yield mention
+
+
+def _names_the_hole(tale: HoleTale, mention: Mention) -> bool:
+    """ "Seven. The tiddler, a hundred and twelve": no score of seven."""
+    alone = mention.rule == "a number by itself" and mention.value == tale.span.hole
+    return alone and mention.first - tale.span.first < NAMES_THE_HOLE
 
 
 def _countable(tale: HoleTale, mention: Mention) -> bool:

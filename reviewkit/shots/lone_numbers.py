@@ -1,0 +1,62 @@
+"""Clubs named by their number alone: "148 from there. Six." is a six iron, and no stroke counted."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from reviewkit.model import Mention, Utterance
+
+_IRONS = range(5, 10)
+"""Lower numbers are as often hybrids and woods."""
+_NEAR = 25
+"""Words from the length to the club, at most."""
+_LEAST_YD, _LEAST_M = 75, 70
+"""Nobody takes a numbered iron for less, as a rule; a guess."""
+_SETTLED = {"place", "holed", "tap", "putts", "putt", "putter", "club", "miss", "reload", "drop"}
+"""What stands between a length and a number that is then something else."""
+
+
+def with_clubs(talk: Sequence[Utterance]) -> tuple[Utterance, ...]:
+    """One hole's talk with such numbers as clubs in place of counts."""
+    clubs = {id(mention) for mention in _clubs(talk)}
+    if not clubs:
+        return tuple(talk)
+    return tuple(
+        replace(said, mentions=tuple(_club(m) if id(m) in clubs else m for m in said.mentions))
+        if any(id(m) in clubs for m in said.mentions)
+        else said
+        for said in talk
+    )
+
+
+def _clubs(talk: Sequence[Utterance]) -> Iterator[Mention]:
+    far = -_NEAR
+    for mention in (mention for said in talk for mention in said.mentions):
+        if _from_afar(mention):
+            far = mention.last
+        elif mention.kind in _SETTLED and not mention.mood:
+            far = -_NEAR
+        elif _lone(mention) and mention.first - far < _NEAR:
+            far = -_NEAR
+            yield mention
+
+
+def _from_afar(mention: Mention) -> bool:
+    if mention.kind != "distance" or not isinstance(mention.value, int | float):
+        return False
+    least = _LEAST_M if mention.unit == "m" else _LEAST_YD
+    return (
+        mention.unit in ("yd", "m", "")
+        and mention.mood in ("", "togo", "bare", "length")
+        and mention.value >= least
+    )
+
+
+def _lone(mention: Mention) -> bool:
+    counted = mention.kind in ("count", "strokes") and not mention.mood
+    return counted and mention.rule == "a number by itself" and mention.value in _IRONS
+
+
+def _club(mention: Mention) -> Mention:
+    return replace(mention, kind="club", value=f"{mention.value}I", unit="")
