@@ -21,6 +21,7 @@ _LONGEST = 9
 _BEAM = 14
 _MARGIN = 7.0
 _MOST = 16
+_LIES = ("fairway", "rough", "sand", "trees", "fringe")
 _LANDING = {"penalty": "unknown", "unplayable": "unknown", "": "unknown"}
 
 
@@ -226,7 +227,9 @@ def _end(chain: Step | None) -> int:
 
 
 def _played(ball: Ball, made: Draft, chain: Step | None, told: bool = True) -> tuple[Ball, Step]:
-    """The ball after a stroke, and the steps with it."""
+    """The ball after a stroke, and the steps with it. One that got nowhere ends where it began."""
+    if made.result == "there":
+        made = replace(made, result=ball.lie if ball.lie in _LIES else "")
     step = Step(made, ball.lie, ball.strokes + 1, told, chain)
     strokes = ball.strokes + (2 if made.result in PENALTIES else 1)
     if made.shape == "putt":

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import takewhile
 
 from reviewkit.shots.chart import Step
 from reviewkit.shots.cues import Cue
@@ -18,6 +19,7 @@ _MISSES = ("miss", "stayed_out")
 _DROPS = ("holed", "tap")
 _ON = ("green", "fringe", "close")
 _SWUNG = ("club", "strike", "contact")
+_STRUCK = ("miss", "strike", "contact")
 _PUTTED = ("putt", "putter")
 _BY_THE_HOLE = ("miss", "lip", "burn", "shav", "slid")
 _FLAG = ("flag", "pin", "stick")
@@ -49,9 +51,14 @@ def _trailing(cues: Sequence[Cue], steps: Sequence[Step]) -> dict[int, str]:
             continue
         until = min((first for first in starts if first >= last), default=len(cues))
         own = [cue for cue in cues[last:until] if cue.utterance == cues[last - 1].utterance]
-        if side := side_of(own):
+        if side := side_of(own) or side_of(_why(cues[last:until], cues[last - 1].utterance)):
             found[at] = side
     return found
+
+
+def _why(behind: Sequence[Cue], landed: int) -> list[Cue]:
+    """ "It's in the water. Hooked it.": nothing but how it was struck, said soon after the landing."""
+    return list(takewhile(lambda cue: cue.kind in _STRUCK and cue.utterance <= landed + 2, behind))
 
 
 def _on_the_green(cues: Sequence[Cue], steps: Sequence[Step], units: str) -> dict[int, str]:

@@ -73,6 +73,8 @@ _REFINES = {
         ("fringe", "close"),
         ("close", "green"),
     ),
+    # "Pin high, but in the rough": how far it went, then where it lies.
+    *(("close", "rough"), ("close", "sand"), ("close", "trees"), ("close", "penalty")),
     *(
         ("ob", "lost"),
         ("ob", "rough"),
@@ -147,7 +149,7 @@ def strains(run: Sequence[Cue], family: str) -> float:
                 place, landed_at = cue.value, at
         elif cue.kind in ("holed", "tap"):
             cost += 1.0 if place and place != "close" and family == "swing" else 0.0
-            cost += 1.2 if family == "swing" and _on_green_by(run[:at]) else 0.0
+            cost += (1.2 if _shaped(run) else 2.4) if family == "swing" and _on_green_by(run[:at]) else 0.0
             landed_at = at
         elif cue.kind == "club":
             inverted = landed_at >= 0 and cue.mention.first - run[landed_at].mention.last <= 3
@@ -197,8 +199,15 @@ def _on_green_by(run: Sequence[Cue]) -> bool:
     return short or any(cue.kind == "place" and cue.value in ("green", "close") for cue in run)
 
 
+def _shaped(run: Sequence[Cue]) -> bool:
+    return any(cue.kind == "strike" and cue.value in SHAPED for cue in run)
+
+
 def _putts_again(run: Sequence[Cue]) -> bool:
-    """A length left is told within a putt that drops: "29 feet, to within a foot, and in" are two."""
+    """What a putt left is told before it drops: "29 feet, to within a foot, and in" and "dead. In." are two."""
+    drop = next((at for at, cue in enumerate(run) if cue.kind in ("holed", "tap")), 0)
+    if any(cue.value == "close" and cue.utterance < run[drop].utterance for cue in run[:drop]):
+        return True
     left = [at for at, cue in enumerate(run) if cue.kind == "distance" and cue.mention.mood == "left"]
     putted = ("distance", "putt", "putter", "stayed_out")
     rolled = [at for at in left if any(cue.kind in putted for cue in run[:at])]
@@ -211,7 +220,7 @@ def _putt_long(cue: Cue) -> bool:
 
 def torn(cues: Sequence[Cue], first: int) -> float:
     """What a side or a contact told right after a landing says belongs to that stroke, not to the next."""
-    far = bool(first) and (_so_far_off(cues, first) or _gone(cues, first))
+    far = 2 * _gone(cues, first) + _so_far_off(cues, first) if first else 0
     if not first or cues[first].utterance > cues[first - 1].utterance + far:
         return 0.0
     if cues[first].kind not in ("miss", "contact") and not far:
@@ -237,5 +246,5 @@ def _bareness(run: Sequence[Cue], family: str) -> float:
     kinds = {cue.kind for cue in run}
     acts = bool(kinds & _ACTIONS) or any(cue.mention.mood == "togo" for cue in run)
     ends = bool(kinds & _OUTCOMES) or (family == "putt" and "distance" in kinds)
-    idle = kinds <= {"strike", "drop", "distance"} and not any(cue.value in SHAPED for cue in run)
+    idle = kinds <= {"strike", "drop", "distance"} and not _shaped(run)
     return (0.8 if idle else 0.0) + (0.0 if acts or family == "putt" else 0.7) + (0.0 if ends else 0.7)
