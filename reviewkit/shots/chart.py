@@ -143,17 +143,29 @@ def _swing(
         and found.shape not in ("chip", "pitch")
     ):
         gain -= 1.5
+    elif found.result == "holed":
+        gain -= 1.0
     if found.lie and ball.lie not in ("unknown", found.lie):
         gain -= 0.4
     if chain is not None and not chain.draft.result and chain.told and not _acts(found):
         # Where the ball went is the end of the stroke before, not a stroke of its own.
         gain -= 1.5
+    if chain is not None and chain.told:
+        gain -= _told_again(chain.draft, found)
     if found.reload and ball.lie != "tee" and ball.strokes == 1 and chain is not None:
         # The first ball's fate was not told, but playing another from the tee tells it.
         gone = replace(chain, draft=replace(chain.draft, result=_gone(chain.draft.result)))
         yield gain - 0.2, *_played(Ball("tee", 2), found, gone)
         return
     yield gain, *_played(ball, found, chain)
+
+
+def _told_again(before: Draft, found: Draft) -> float:
+    """What speaks for the same stroke told on: its club put right or named anew, or its landing."""
+    ended = before.result or before.miss or before.contact or before.close
+    if found.club and before.club and not ended:
+        return 1.0 if found.club == before.club else 0.5
+    return 1.0 if found.result and found.result == before.result and not _acts(found) else 0.0
 
 
 def _acts(found: Draft) -> bool:

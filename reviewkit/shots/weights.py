@@ -204,7 +204,7 @@ def _shaped(run: Sequence[Cue]) -> bool:
 
 
 def _putts_again(run: Sequence[Cue]) -> bool:
-    """What a putt left is told before it drops: "29 feet, to within a foot, and in" and "dead. In." are two."""
+    """What a putt left is told before it drops: "29 feet, to within a foot, and in" and "dead. In." are 2."""
     drop = next((at for at, cue in enumerate(run) if cue.kind in ("holed", "tap")), 0)
     if any(cue.value == "close" and cue.utterance < run[drop].utterance for cue in run[:drop]):
         return True

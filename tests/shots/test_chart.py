@@ -307,3 +307,25 @@ def test_a_length_left_is_no_side() -> None:
     if any(sides):
         pytest.xfail("yards left are taken for a miss to the left")
     assert not any(sides)
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "It's a nine iron. I was going to say wedge. So nine iron. Oh, stay there. It's on the green.",
+        "Nine iron, absolutely smoked it. Carried the front, it's on the green! It's on the green!",
+        "Eight, I think. No, nine iron. On the green.",
+    ],
+)
+def test_a_stroke_told_on_stays_one(said: str) -> None:
+    told = [THREE, "It's 112 today.", said, "Two putts for par."]
+    assert [shot.kind for shot in play(told).shots] == ["tee", "putt", "putt"]
+
+
+def test_a_putt_that_drops_is_not_the_bunker_stroke() -> None:
+    told = [
+        THREE,
+        "7 iron, into the bunker.",
+        "Sixty degree out of the sand, came out soft, twelve feet. Twelve feet is one in three. Drained it.",
+    ]
+    assert brief(play(told).shots)[1:] == [(2, "bunker", "60", "green"), (3, "putt", "", "holed")]
