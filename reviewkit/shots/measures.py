@@ -27,9 +27,14 @@ _FEWEST_BARE_YD = 38.0
 _SHORTEST_SWING_YD, _SHORTEST_CHIP_YD = 12.0, 4.0
 _HOLES = {3: (70.0, 275.0), 4: (225.0, 530.0), 5: (420.0, 680.0), None: (70.0, 680.0)}
 """Lengths that a hole of such a par may have, in yards; common practice of the trade, no source."""
-_QUIET = ("distance", "place", "miss", "lie", "found", "contact")
+_QUIET = ("distance", "place", "miss", "lie", "found", "contact", "drop")
 """Words that still speak of how the stroke before ended, where a stroke's words open with them."""
 _LEAVES = re.compile(r"^(?:leav|left|down to|to )|\bmyself\b|\bshort of\b")
+_TO = re.compile(r"(?:in)?to |inside |within |down to ")
+_STILL = re.compile(r"\b(?:still|left|out|remaining)\b")
+_STILL_TO_GO = 0.8
+"""Behind a club, "still 130 out" is what it left more likely than what it was hit from."""
+_SHORT, _LONGEST_CHIP_YD = ("chip", "pitch", "bunker"), 65.0
 _LONGEST_CLUBS = ("D", "3W")
 _OFF_THE_TEE = {"length": 2.0, "togo": 0.8, "": 0.6, "bare": 0.5, "plan": 0.3}
 
@@ -207,12 +212,13 @@ def _worth(
     """How well the length at `at` goes with a step by itself, None where it does not."""
     mood, own = cues[at].mention.mood, when[number]
     quiet = mood == "left" and all(_quiet(cue, cues[at], steps[number]) for cue in cues[own.first : at + 1])
-    place = zone(when, number, at, at + 1 - own.first if quiet else 0)
+    left = mood == "left" and _putted(steps[number]) and _TO.match(cues[at].mention.text) is not None
+    place = zone(when, number, at, at + 1 - own.first if quiet else 0, left)
     if not place or (cues[at].mention.unit == "in" and mood != "from"):
         return None
     if _putted(steps[number]):
         return _to_putt(cues[at], steps, number, place, units)
-    return _to_swing(cues, own, at, place, units)
+    return _to_swing(cues, own, at, place, units, steps[number].draft.shape)
 
 
 def _quiet(cue: Cue, length: Cue, step: Step) -> bool:
@@ -244,13 +250,21 @@ def _to_putt(cue: Cue, steps: Sequence[Step], number: int, place: str, units: st
     return worth + _OF_A_TAP if worth is not None and near else worth
 
 
-def _to_swing(cues: Sequence[Cue], own: Moment, at: int, place: str, units: str) -> float | None:
+def _to_swing(cues: Sequence[Cue], own: Moment, at: int, place: str, units: str, shape: str) -> float | None:
     cue, mood, long = cues[at], cues[at].mention.mood, yards(cues[at], units)
-    if unit_of(cue, units) == "ft" or long < (_SHORTEST_CHIP_YD if mood == "togo" else _SHORTEST_SWING_YD):
+    near = mood in ("togo", "from") or shape in _SHORT
+    if unit_of(cue, units) == "ft" or long < (_SHORTEST_CHIP_YD if near else _SHORTEST_SWING_YD):
+        return None
+    if shape == "chip" and long > _LONGEST_CHIP_YD and place != "own":
         return None
     behind_club = place == "own" and at > own.swung and cues[own.swung].kind == "club"
     if mood == "togo" and behind_club and _LEAVES.search(cue.mention.text):
         return None
+    if mood == "togo" and _STILL.search(cue.mention.text):
+        if behind_club:
+            return _STILL_TO_GO
+        if place == "struck":
+            return _STILL_TO_GO + _NOTHING
     if place == "between" and mood == "bare" and at == own.first - 1:
         return _BARE_BEFORE
     if place == "own" and mood in ("bare", "") and at + 1 == own.swung and cues[own.swung].kind == "club":

@@ -53,12 +53,13 @@ def counted(steps: Sequence[Step], at: int) -> bool:
     return bool(at and here.putts and before.putts and here.first == before.first)
 
 
-def zone(found: Sequence[Moment], number: int, at: int, opening: int = 0) -> str:
+def zone(found: Sequence[Moment], number: int, at: int, opening: int = 0, left: bool = False) -> str:
     """Where cue `at` stands, seen from a step; nothing where it cannot be the step's.
 
     own: among the stroke's words before it landed; after: behind that; between: since the words of the stroke
     before; landed: in those, after it landed; struck: in those, before it landed; trail: there, as the last.
-    `opening` counts the step's first words that still speak of the stroke before.
+    `opening` counts the step's first words that still speak of the stroke before. What was `left` may be told
+    before the club of the stroke that left it ("to 10 feet with the 56"), no other length.
     """
     own = found[number]
     if own.told and at >= own.first + opening:
@@ -72,7 +73,7 @@ def zone(found: Sequence[Moment], number: int, at: int, opening: int = 0) -> str
         return "landed"
     if at >= before.trail:
         return "trail"
-    return "struck" if at >= max(before.first, before.swung) else ""
+    return "struck" if at >= (before.first if left else max(before.first, before.swung)) else ""
 
 
 def _ending(cues: Sequence[Cue], first: int, last: int, putt: bool) -> int:

@@ -167,7 +167,8 @@ def strains(run: Sequence[Cue], family: str) -> float:
         elif landed_at >= 0 and cue.kind == "strike":
             cost += 0.1
         elif cue.kind in ("stayed_out", "putt") and family == "swing" and _on_green_by(run[:at]):
-            cost += 1.6 if cue.kind == "stayed_out" else 0.7
+            # "First putt" names a stroke of its own, "it breaks" may be said on the way.
+            cost += 1.6 if cue.kind == "stayed_out" else 0.35 + 0.35 * cue.mention.weight
     return cost
 
 
