@@ -217,7 +217,7 @@ def _worth(
     if not place or (cues[at].mention.unit == "in" and mood != "from"):
         return None
     if _putted(steps[number]):
-        return _to_putt(cues[at], steps, number, place, units)
+        return _to_putt(cues, steps, number, at, place, units)
     return _to_swing(cues, own, at, place, units, steps[number].draft.shape)
 
 
@@ -231,16 +231,19 @@ def _quiet(cue: Cue, length: Cue, step: Step) -> bool:
     return cue.kind in _QUIET or (cue.kind == "stayed_out" and overlap)
 
 
-def _to_putt(cue: Cue, steps: Sequence[Step], number: int, place: str, units: str) -> float | None:
-    mood = cue.mention.mood
+def _to_putt(
+    cues: Sequence[Cue], steps: Sequence[Step], number: int, at: int, place: str, units: str
+) -> float | None:
+    cue, mood = cues[at], cues[at].mention.mood
     tap = steps[number].draft.family == "tap" and yards(cue, units) > _LONGEST_TAP_YD
     if tap or not short_length(cue, units):
         return None
     if place == "own" and mood == "left" and counted(steps, number):
         return 0.9
     if steps[number - 1].draft.shape == "putt" and mood != "left" and place in ("struck", "trail", "landed"):
-        # Among the words of the putt before it is that one's own.
-        return 0.5 if place == "landed" else None
+        # Among the words of the putt before it is that one's own; "good putt. 3 feet" tells what it left.
+        later = place == "trail" and cues[at].utterance > cues[at - 1].utterance
+        return 0.5 if place == "landed" or later else None
     if place == "own" and mood == "left" and _LEAVES.match(cue.mention.text):
         # "It left me 12 feet, and I missed": told among the putt's own words.
         return 0.5
