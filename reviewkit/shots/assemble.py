@@ -101,16 +101,22 @@ def _par3(step: Step, yards: float | None) -> bool:
 
 
 def _rest(steps: Sequence[Step], at: int) -> str:
-    """Where the ball came to rest: as told, or on the green when the next stroke is a putt from it."""
+    """Where the ball came to rest: as told, or on the green when the next stroke is a putt from it.
+
+    A long stroke that missed and is played on from nowhere told lies in the rough, as most do.
+    """
     result = steps[at].draft.result
     if result:
         return result
     if steps[at].draft.close:
         return "green"
     after = steps[at + 1] if at + 1 < len(steps) else None
-    if after is None or after.lie == "unknown":
-        return after.draft.lie or "unknown" if after is not None else "unknown"
-    return after.lie if after.lie != "tee" else "unknown"
+    if after is None or after.lie == "tee":
+        return "unknown"
+    if after.lie != "unknown":
+        return after.lie
+    missed = steps[at].draft.miss and after.told and steps[at].draft.shape not in ("layup", "punch")
+    return after.draft.lie or ("rough" if missed else "unknown")
 
 
 def _came_up_short(sort: str, step: Step) -> bool:

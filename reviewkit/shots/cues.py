@@ -21,6 +21,7 @@ _HARMLESS = {
     "club": {"", "plan"},
 }
 _PUT_RIGHT = re.compile(r"(?:make|no|sorry|wait|actually|rather|correction|tell)\b")
+_MENDS = ("no", "hang on", "hold on", "wait", "sorry", "i tell a lie", "tell a lie", "scratch that")
 _HAPPENED = {"place", "holed", "tap", "stayed_out", "putts", "updown", "miss", "contact", "reload", "drop"}
 """What befalls a ball once it is struck."""
 
@@ -55,8 +56,45 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
         for mention in utterance.mentions
         if mention.kind in KINDS and _counts(mention)
     ]
+    found = _without_places_taken_back(found, talk)
     found = _without_lengths_taken_back(_without_clubs_meant(_without_lofts(found)))
     return tuple(_without_late_loss(_without_idle_provisional(found)))
+
+
+def _without_places_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
+    """ "It's in the trees, hang on, it's kicked out! It's in the rough": it lies where it was said last."""
+    gone: set[int] = set()
+    for number, utterance in enumerate(talk):
+        for mend in utterance.mentions:
+            if mend.kind != "mend?" or mend.text not in _MENDS:
+                continue
+            feared = _last_place(found, mend, number)
+            rest = [at for at, cue in enumerate(found) if cue.mention.first > mend.last]
+            seen = next((at for at in rest if not _in_passing(found[at])), None)
+            if (
+                feared is None
+                or seen is None
+                or found[seen].kind != "place"
+                or found[seen].utterance > number + 1
+            ):
+                continue
+            if found[seen].value not in ("close", found[feared].value):
+                gone |= {feared, *(at for at in rest if at < seen and found[at].kind == "strike")}
+    return [cue for at, cue in enumerate(found) if at not in gone]
+
+
+def _last_place(found: Sequence[Cue], mend: Mention, number: int) -> int | None:
+    """Index of the place told last before words that take something back, where nothing was played since."""
+    for at in range(len(found) - 1, -1, -1):
+        cue = found[at]
+        if cue.mention.last >= mend.first or _in_passing(cue):
+            continue
+        return at if cue.kind == "place" and cue.utterance >= number - 1 and cue.value != "close" else None
+    return None
+
+
+def _in_passing(cue: Cue) -> bool:
+    return cue.kind in ("miss", "contact", "distance", "lie") or (cue.kind == "strike" and cue.value == "hit")
 
 
 def _without_lofts(found: list[Cue]) -> list[Cue]:

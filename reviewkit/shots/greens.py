@@ -120,10 +120,16 @@ def _where_it_lies(cues: Sequence[Cue], at: int, units: str) -> bool:
     """Whether a miss told after the landing tells where the ball lay: of the flag, or far off."""
     if cues[at].kind != "miss":
         return False
-    if any(word in cues[at].mention.text.split() for word in _FLAG):
+    if any(word in cues[at].mention.text.split() for word in _FLAG) or _still_on(cues, at):
         return True
     near = [cues[by] for by in (at - 1, at + 1) if 0 <= by < len(cues) and cues[by].kind == "distance"]
     return any(_beside(cue, cues[at]) and yards(cue, units) > _LEAVE_YD for cue in near)
+
+
+def _still_on(cues: Sequence[Cue], at: int) -> bool:
+    """ "It's miles past, but it's on": told in one with the green behind it."""
+    after = cues[at + 1] if at + 1 < len(cues) else cues[at]
+    return (after.kind, after.value, after.utterance) == ("place", "green", cues[at].utterance)
 
 
 def _beside(length: Cue, miss: Cue) -> bool:

@@ -159,7 +159,8 @@ def strains(run: Sequence[Cue], family: str) -> float:
                 clubs.add(cue.value)
         elif landed_at >= 0 and cue.kind == "distance" and cue.mention.mood == "togo":
             # "It's on! 8 iron, 147" tells the club and what it was from last.
-            cost += 0.0 if run[at - 1].kind == "club" and run[at - 1].utterance == cue.utterance else 0.8
+            with_club = run[at - 1].kind == "club" and run[at - 1].utterance == cue.utterance
+            cost += 0.0 if with_club or _so_far_off(run, at) else 0.8
         elif landed_at >= 0 and (
             cue.kind in ("reload", "again") or (cue.kind == "strike" and cue.value in SHAPED)
         ):
@@ -205,7 +206,7 @@ def _shaped(run: Sequence[Cue]) -> bool:
 
 
 def _putts_again(run: Sequence[Cue]) -> bool:
-    """What a putt left is told before it drops: "29 feet, to within a foot, and in" and "dead. In." are 2."""
+    """What a putt left is told before it drops: "29 feet, to within a foot, and in", "dead. In." are two."""
     drop = next((at for at, cue in enumerate(run) if cue.kind in ("holed", "tap")), 0)
     if any(cue.value == "close" and cue.utterance < run[drop].utterance for cue in run[:drop]):
         return True
