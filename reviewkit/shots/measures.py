@@ -241,9 +241,11 @@ def _to_putt(
     if place == "own" and mood == "left" and counted(steps, number):
         return 0.9
     if steps[number - 1].draft.shape == "putt" and mood != "left" and place in ("struck", "trail", "landed"):
-        # Among the words of the putt before it is that one's own; "good putt. 3 feet" tells what it left.
-        later = place == "trail" and cues[at].utterance > cues[at - 1].utterance
-        return 0.5 if place == "landed" or later else None
+        # Among the words of the putt before it is that one's own, unless it is told last, behind what that one
+        # was ("50 feet, good putt, 2 feet") or in a breath of its own.
+        before = cues[steps[number - 1].draft.first : at]
+        told = cues[at].utterance > cues[at - 1].utterance or any(c.kind == "distance" for c in before)
+        return 0.5 if place == "landed" or (place == "trail" and told) else None
     if place == "own" and mood == "left" and _LEAVES.match(cue.mention.text):
         # "It left me 12 feet, and I missed": told among the putt's own words.
         return 0.5
