@@ -55,7 +55,7 @@ _PUTT = {
     "struck": {"togo": 0.8, "": 0.7, "left": 1.0},
 }
 _BEFORE_ITS_CLUB = 1.0
-_BEHIND_ITS_CLUB = 0.9
+_BESIDE_ITS_CLUB = 0.9
 """Where both are told last, how the ball ended before them: "It's on! 8 iron, from 147"."""
 _BARE_BEFORE = 0.5
 """A number alone, told last before a stroke's own words."""
@@ -241,8 +241,8 @@ def _to_putt(
     if place == "own" and mood == "left" and counted(steps, number):
         return 0.9
     if steps[number - 1].draft.shape == "putt" and mood != "left" and place in ("struck", "trail", "landed"):
-        # Among the words of the putt before it is that one's own, unless it is told last, behind what that one
-        # was ("50 feet, good putt, 2 feet") or in a breath of its own.
+        # Among the words of the putt before it is that one's own, unless it is told last, in a breath of its
+        # own or behind another ("50 feet, good putt, 2 feet").
         before = cues[steps[number - 1].draft.first : at]
         told = cues[at].utterance > cues[at - 1].utterance or any(c.kind == "distance" for c in before)
         return 0.5 if place == "landed" or (place == "trail" and told) else None
@@ -268,7 +268,7 @@ def _to_swing(cues: Sequence[Cue], own: Moment, at: int, place: str, units: str,
     if mood == "togo" and _STILL.search(cue.mention.text):
         if behind_club:
             return _STILL_TO_GO
-        if place == "struck":
+        if place in ("struck", "trail"):
             return _STILL_TO_GO + _NOTHING
     if place == "between" and mood == "bare" and at == own.first - 1:
         return _BARE_BEFORE
@@ -277,10 +277,10 @@ def _to_swing(cues: Sequence[Cue], own: Moment, at: int, place: str, units: str,
     if (
         place == "after"
         and cues[own.swung].kind == "club"
-        and at == own.swung + 1
+        and abs(at - own.swung) == 1
         and mood in ("togo", "bare")
     ):
-        return _BEHIND_ITS_CLUB if cues[at].utterance == cues[own.swung].utterance else None
+        return _BESIDE_ITS_CLUB if cues[at].utterance == cues[own.swung].utterance else None
     if place == "between" and mood == "" and not cue.mention.unit:
         return None
     return _SWING.get(place, {}).get(mood)
