@@ -10,6 +10,7 @@
                                       # "word?" may be missing, "a|b" is either
     meant = "2 putts"                 # what it becomes; "<1>" keeps the first word heard as it is,
                                       # "<1 number>" makes an ordinal plain ("7th" to "7"),
+                                      # "<1 tens>" and "<1 unit>" part a number (148 to 140 and 8),
                                       # "<1 sound>" takes the closest of "~chipped|pitched"
     swap = { "30" = "13" }            # instead of heard and meant: several of a kind in one company
     before = ["in"]                   # optional: one of these must stand right before
@@ -41,7 +42,7 @@ ALIKE = 0.28
 """How far two words may sound apart, see `sound.distance`."""
 PASSES = 3
 """How often one place may be mended: "80 nober" to "80 over" to "18 over"."""
-_KEPT = re.compile(r"<(\d+)( number| sound)?>")
+_KEPT = re.compile(r"<(\d+)( number| sound| tens| unit)?>")
 _NUMBER = re.compile(r"<(number|nth)(?: (\d+)-(\d+))?>")
 
 
@@ -136,7 +137,8 @@ class Repair:
     def _reading(self, old: Sequence[Piece], place: int, how: str) -> str:
         if how == " sound":
             return self.heard[place].closest(old[place].text) or old[place].text
-        return shown(old[place].value or 0)
+        value = old[place].value or 0
+        return shown({" tens": value // 10 * 10, " unit": value % 10}.get(how, value))
 
 
 def _new(source: Piece, word: str, said: str) -> Piece:
