@@ -127,7 +127,9 @@ def _swing(
     first = ball.strokes == 0
     if found.shape == "tee" or found.club == "D":
         gain += 0.5 if ball.lie == "tee" else -1.2
-    if ball.lie == "tee" and found.shape in ("chip", "pitch", "bunker", "punch"):
+    if ball.lie == "tee" and (
+        found.shape in ("chip", "pitch", "bunker") or (found.shape == "punch" and found.club != "D")
+    ):
         gain -= 2.0
     if first and found.reload:
         gain -= 1.5

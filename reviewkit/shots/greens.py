@@ -134,7 +134,7 @@ def _still_on(cues: Sequence[Cue], at: int) -> bool:
 
 def _beside(length: Cue, miss: Cue) -> bool:
     """Whether a length and a miss are told in one: "six feet short"."""
-    near = miss.mention.first <= length.mention.last + 1 and miss.mention.last >= length.mention.first
+    near = miss.mention.first <= length.mention.last + 1 and length.mention.first <= miss.mention.last + 1
     return near and miss.utterance == length.utterance
 
 
@@ -167,7 +167,9 @@ def _walk(told: Sequence[Cue], units: str, patient: bool) -> list[str]:
                 left, missed_in = False, -1
         if cue.kind not in (*_MISSES, *_DROPS) or _thought_in(told, at):
             continue
-        more = patient and not putts[-1] and not left and cue.utterance == missed_in + 1
+        # "I've missed it. Wasn't close. Left all the way."
+        last_said = bool(at) and told[at - 1].utterance == missed_in
+        more = patient and not putts[-1] and not left and last_said and cue.utterance <= missed_in + 3
         if missed_in >= 0 and (cue.kind in _DROPS or (cue.utterance != missed_in and not more)):
             putts.append("")
             left, missed_in = False, -1
