@@ -31,7 +31,7 @@ _QUIET = ("distance", "place", "miss", "lie", "found", "contact", "drop")
 """Words that still speak of how the stroke before ended, where a stroke's words open with them."""
 _LEAVES = re.compile(r"^(?:leav|left|down to|to )|\bmyself\b|\bshort of\b")
 _TO = re.compile(r"(?:in)?to |inside |within |down to ")
-_STILL = re.compile(r"\b(?:still|left|out|remaining)\b")
+_STILL = re.compile(r"\b(?:still|left|out|remaining)\b| in$")
 _STILL_TO_GO = 0.8
 """Behind a club, "still 130 out" is what it left more likely than what it was hit from."""
 _SHORT, _LONGEST_CHIP_YD = ("chip", "pitch", "bunker"), 65.0
@@ -281,6 +281,9 @@ def _to_swing(cues: Sequence[Cue], own: Moment, at: int, place: str, units: str,
         and mood in ("togo", "bare")
     ):
         return _BESIDE_ITS_CLUB if cues[at].utterance == cues[own.swung].utterance else None
+    if place == "own" and mood == "left" and at < own.swung:
+        # "Laid up to 85. Gap wedge": told before the club, it is what that one has.
+        return _BARE_BEFORE
     if place == "between" and mood == "" and not cue.mention.unit:
         return None
     return _SWING.get(place, {}).get(mood)
