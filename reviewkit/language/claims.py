@@ -10,6 +10,7 @@ from __future__ import annotations
 import bisect
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from reviewkit.language.rulebook import RuleBook
 from reviewkit.language.tokens import Sentence
@@ -29,6 +30,8 @@ PLAIN = frozenset({"played", "to_play", "on_tee", "par_total"})
 AIMS = frozenset({"for_word", "for_strokes", "putt_for"})
 MARKS = frozenset({",", ".", "?", "!"})
 CLAUSE_ENDS = MARKS | {"but", "so", "because"}
+SUBJECTS = frozenset({"i", "i'm", "i've", "it", "it's", "that", "that's", "there's", "then", "he", "she", "we"})
+"""Words with which "and" begins a clause of its own."""
 
 HOLE_IN_ONE = "hole in one"
 HOLED_WITHIN = 14
@@ -106,6 +109,8 @@ def _context(sentence: Sentence, found: Sequence[Mention]) -> _Context:
     starts = [sentence.tokens[0].first]
     # A mark shares the index of the word it is written to.
     starts += [token.first + (token.text in MARKS) for token in sentence.tokens if token.text in CLAUSE_ENDS]
+    joined = [one.first for one, two in pairwise(sentence.tokens) if one.text == "and" and two.text in SUBJECTS]
+    starts = sorted({*starts, *joined})
     by_word = sorted(named, key=lambda mention: (mention.first, mention.last))
     aims = [mention for mention in by_word if mention.kind in AIMS]
     scores = [mention for mention in by_word if mention.kind in SCORES and not _within(mention, aims)]
