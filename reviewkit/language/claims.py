@@ -30,7 +30,9 @@ PLAIN = frozenset({"played", "to_play", "on_tee", "par_total"})
 AIMS = frozenset({"for_word", "for_strokes", "putt_for"})
 MARKS = frozenset({",", ".", "?", "!"})
 CLAUSE_ENDS = MARKS | {"but", "so", "because"}
-SUBJECTS = frozenset({"i", "i'm", "i've", "it", "it's", "that", "that's", "there's", "then", "he", "she", "we"})
+SUBJECTS = frozenset(
+    {"i", "i'm", "i've", "it", "it's", "that", "that's", "there's", "then", "he", "she", "we"}
+)
 """Words with which "and" begins a clause of its own."""
 
 HOLE_IN_ONE = "hole in one"
@@ -109,7 +111,9 @@ def _context(sentence: Sentence, found: Sequence[Mention]) -> _Context:
     starts = [sentence.tokens[0].first]
     # A mark shares the index of the word it is written to.
     starts += [token.first + (token.text in MARKS) for token in sentence.tokens if token.text in CLAUSE_ENDS]
-    joined = [one.first for one, two in pairwise(sentence.tokens) if one.text == "and" and two.text in SUBJECTS]
+    joined = [
+        one.first for one, two in pairwise(sentence.tokens) if one.text == "and" and two.text in SUBJECTS
+    ]
     starts = sorted({*starts, *joined})
     by_word = sorted(named, key=lambda mention: (mention.first, mention.last))
     aims = [mention for mention in by_word if mention.kind in AIMS]

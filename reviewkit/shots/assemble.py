@@ -14,6 +14,7 @@ from reviewkit.shots.drafts import PENALTIES
 from reviewkit.shots.greens import misses
 from reviewkit.shots.kinds import kind
 from reviewkit.shots.measures import distances
+from reviewkit.shots.trouble import sides
 
 _TEMPERATURE = 1.3
 """How far the chart's scores are trusted as log odds; set to calibrate counts on invented rounds."""
@@ -64,7 +65,7 @@ def shots(
         return ()
     _, steps = telling.options[telling.nearest(strokes)]
     lengths = distances(telling.cues, steps, units, par)
-    for at, miss in misses(telling.cues, steps, units).items():
+    for at, miss in {**sides(telling.talk, steps), **misses(telling.cues, steps, units)}.items():
         steps = _with_miss(steps, at, miss)
     result: list[Shot] = []
     near = False
