@@ -155,7 +155,7 @@ def _putted(told: Sequence[Cue], putts: int, units: str) -> list[str]:
 def _walk(told: Sequence[Cue], units: str, patient: bool) -> list[str]:
     """The misses of the putts in order, empty text for one that is not told.
 
-    The `patient` take what is told right after a bare "missed it" for the same putt.
+    The `patient` take what is told right after a bare "missed it", or of the same side, for the same putt.
     """
     putts, left, missed_in = [""], False, -1
     for at, cue in enumerate(told):
@@ -169,7 +169,8 @@ def _walk(told: Sequence[Cue], units: str, patient: bool) -> list[str]:
             continue
         # "I've missed it. Wasn't close. Left all the way."
         last_said = bool(at) and told[at - 1].utterance == missed_in
-        more = patient and not putts[-1] and not left and last_said and cue.utterance <= missed_in + 3
+        same = not putts[-1] or _side_in(told, cue.utterance) in ("", putts[-1])
+        more = patient and same and not left and last_said and cue.utterance <= missed_in + 3
         if missed_in >= 0 and (cue.kind in _DROPS or (cue.utterance != missed_in and not more)):
             putts.append("")
             left, missed_in = False, -1
@@ -179,6 +180,10 @@ def _walk(told: Sequence[Cue], units: str, patient: bool) -> list[str]:
         if cue.kind == "miss" and not putts[-1]:
             putts[-1] = cue.value
     return [*putts, ""] if left else putts
+
+
+def _side_in(told: Sequence[Cue], utterance: int) -> str:
+    return side_of([cue for cue in told if cue.utterance == utterance])
 
 
 def _thought_in(told: Sequence[Cue], at: int) -> bool:
