@@ -105,7 +105,7 @@ def _plays(texts: Sequence[str], at: int) -> bool:
 @lru_cache(maxsize=1)
 def _words_of_golf() -> frozenset[str]:
     """All words that the rules know: none of them is taken for a name on the strength of one sentence."""
-    return frozenset(word for rule in load().rules for word in re.findall(r"[a-z]{3,}", rule.pattern.pattern))
+    return frozenset(word for rule in load().rules for word in re.findall(r"[a-z]{3,}", rule.source))
 
 
 def _capital(words: tuple[object, ...], at: int) -> bool:

@@ -6,6 +6,7 @@ import bisect
 import re
 from collections.abc import Iterable
 from dataclasses import dataclass, field
+from functools import cache
 
 from reviewkit.language.pieces import COMMA
 from reviewkit.language.tokens import Sentence
@@ -14,13 +15,20 @@ from reviewkit.model import Mention
 Value = str | int | float
 
 
+@cache
+def compiled(source: str) -> re.Pattern[str]:
+    """A rule's pattern between word ends, compiled when it is first tried."""
+    return re.compile(rf"(?<![\w'])(?:{source})(?![\w'])")
+
+
 @dataclass(frozen=True, slots=True)
 class Rule:
-    """One compiled rule. `meanings` maps a group's name to what its spellings stand for."""
+    """One rule. `source` is its pattern with classes inserted; `meanings` maps a group's name to what its
+    spellings stand for."""
 
     name: str
     kind: str
-    pattern: re.Pattern[str]
+    source: str
     value: Value | None = None
     need: frozenset[str] = frozenset()
     unit: str = ""
@@ -29,6 +37,11 @@ class Rule:
     meanings: dict[str, dict[str, Value]] = field(default_factory=dict)
     examples: tuple[str, ...] = ()
     counterexamples: tuple[str, ...] = ()
+
+    @property
+    def pattern(self) -> re.Pattern[str]:
+        """The pattern between word ends."""
+        return compiled(self.source)
 
     def resolve(self, slot: Value | None, match: re.Match[str]) -> Value | None:
         """A literal as it is, "{group}" filled in; "$a|b" as what the first non-empty group's words mean."""

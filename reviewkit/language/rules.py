@@ -8,7 +8,7 @@ A rules file holds named fragments under [classes] and a [[rule]] table a rule:
     kind = "hole"                      # kind of the Mention it makes
     pattern = 'hole (?:number )?<n>'   # over a sentence's text; <name> inserts a class
     value = "$n"                       # a literal, a group's meaning, or a template such as "{n}I"
-    need = ["hole"]                    # optional: words of which one must occur
+    need = ["iron"]                    # optional: words of which one must stand somewhere in the sentence
     unit = "", mood = "", weight = 1.0 # optional, see Mention; "$group" works for unit and mood too
     examples = ["hole 7 is a par 4"]   # sentences it must fire on, tests by themselves
     counterexamples = ["a hole in 1"]  # sentences it must not fire on
@@ -29,9 +29,10 @@ from pathlib import Path
 from typing import Any
 
 from reviewkit.errors import CardError
+from reviewkit.language.needed import needed
 from reviewkit.language.rule_files import read, stamp
 from reviewkit.language.rule_form import HELP, check_form, check_rule
-from reviewkit.language.rulebook import Rule, RuleBook, Value
+from reviewkit.language.rulebook import Rule, RuleBook, Value, compiled
 
 RULES = Path(__file__).parents[1] / "rules"
 _FRAGMENT = re.compile(r"(?<!\?P)<([a-z_0-9]+)(?::([a-z_0-9]+))?>")
@@ -83,22 +84,16 @@ def _compile(path: Path, row: Mapping[str, Any], classes: Classes) -> Rule:
         used.add(alias)
         return group
 
-    pattern = _FRAGMENT.sub(insert, row["pattern"])
-    try:
-        compiled = re.compile(rf"(?<![\w'])(?:{pattern})(?![\w'])")
-    except re.error as error:
-        raise CardError(
-            path, f"rule {row['name']}: the pattern is not valid ({error}).", "Mend it."
-        ) from error
-    wanted = {name for key in ("value", "unit", "mood") for name in _groups(row.get(key))}
-    if missing := sorted(wanted - set(compiled.groupindex)):
-        raise CardError(path, f"rule {row['name']} has no group {', '.join(missing)}.", HELP)
+    source = _FRAGMENT.sub(insert, row["pattern"])
+    known = needed(source)
+    if not known:
+        _check(path, row, source)
     return Rule(
         name=row["name"],
         kind=row["kind"],
-        pattern=compiled,
+        source=source,
         value=row.get("value"),
-        need=frozenset(row.get("need", ())),
+        need=frozenset(row.get("need", ())) or known,
         unit=row.get("unit", ""),
         mood=row.get("mood", ""),
         weight=float(row.get("weight", 1.0)),
@@ -106,6 +101,19 @@ def _compile(path: Path, row: Mapping[str, Any], classes: Classes) -> Rule:
         examples=tuple(row.get("examples", ())),
         counterexamples=tuple(row.get("counterexamples", ())),
     )
+
+
+def _check(path: Path, row: Mapping[str, Any], source: str) -> None:
+    """Raise CardError where the pattern is none, or lacks a group; a pattern known beforehand is in order."""
+    try:
+        groups = compiled(source).groupindex
+    except re.error as error:
+        raise CardError(
+            path, f"rule {row['name']}: the pattern is not valid ({error}).", "Mend it."
+        ) from error
+    wanted = {name for key in ("value", "unit", "mood") for name in _groups(row.get(key))}
+    if missing := sorted(wanted - set(groups)):
+        raise CardError(path, f"rule {row['name']} has no group {', '.join(missing)}.", HELP)
 
 
 def _groups(slot: object) -> list[str]:

@@ -1,0 +1,59 @@
+"""Words that a rule cannot do without: worked out for every shipped rule, and true."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+
+from reviewkit.language.needed import NEEDED
+from reviewkit.language.rules import load
+from reviewkit.language.tokens import sentences
+from reviewkit.speech import timed_text
+from tests.language.needs import table, words_needed
+
+ROUNDS = sorted(Path("fixtures/rounds").glob("*/clean.vtt"))
+
+
+def test_the_file_is_up_to_date() -> None:
+    kept = json.loads(NEEDED.read_text(encoding="utf-8"))
+    assert kept == table(), "write it anew with: python -m tests.language.needs"
+
+
+@pytest.mark.parametrize(
+    ("pattern", "words"),
+    [
+        ("in the (?:water|pond)", {"water", "pond"}),
+        ("(?:very )?fat", {"fat"}),
+        ("chunk(?:s|ed)?", {"chunk", "chunks", "chunked"}),
+        ("hole \\d+", {"hole"}),
+        ("\\d+", set()),
+        ("(?:a|\\d+) mile", {"mile"}),
+        ("left(?! of)", {"left"}),
+        ("[fh]at", {"fat", "hat"}),
+        ("(?:so )*wet", set()),
+    ],
+)
+def test_words_of_a_pattern(pattern: str, words: set[str]) -> None:
+    assert words_needed(pattern) == words
+
+
+@pytest.mark.parametrize("path", ROUNDS, ids=lambda path: path.parent.name)
+def test_no_match_is_lost(path: Path) -> None:
+    rules = load().rules
+    for sentence in sentences(timed_text.read(path)):
+        words = {token.text for token in sentence.tokens}
+        assert words == set(sentence.text.split())
+        for rule in rules:
+            if rule.pattern.search(sentence.text):
+                assert not rule.need or rule.need & words, rule.name
+
+
+def test_a_rule_whose_class_a_user_changes_is_tried_everywhere(tmp_path: Path) -> None:
+    own = tmp_path / "own.toml"
+    own.write_text('[classes.sand]\n"kitty litter" = "sand"\n', encoding="utf-8")
+    changed = [rule for rule in load(own).rules if "kitty litter" in rule.source]
+    assert changed
+    known = {rule.name: rule.need for rule in load().rules}
+    assert all(not rule.need or rule.need == known[rule.name] for rule in changed)
