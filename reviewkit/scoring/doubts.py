@@ -12,6 +12,9 @@ from reviewkit.scoring.witnesses import elsewhere
 SURE = 0.8
 """A score or par less probable than this is worth a person's look; what else it may be is offered."""
 
+SURE_AGAINST = 0.92
+"""The same for a score that something said of the hole goes against."""
+
 PLACED = 0.5
 """The same for where a hole starts."""
 
@@ -48,10 +51,15 @@ class Reading:
         return self.strokes - self.par
 
     @property
+    def least(self) -> float:
+        """How probable the score must be."""
+        return SURE_AGAINST if _contradicted(self) else SURE
+
+    @property
     def sure(self) -> bool:
         """Whether nobody need look at the score."""
         return (
-            self.by_strokes.get(self.strokes, 0.0) >= SURE
+            self.by_strokes.get(self.strokes, 0.0) >= self.least
             and self.by_par.get(self.par, 0.0) >= PAR_SURE
             and self.tale.span.probability >= PLACED
         )
@@ -75,7 +83,7 @@ def _misplaced(reading: Reading) -> list[Doubt]:
 def _unsure(reading: Reading) -> list[Doubt]:
     found = []
     sure = reading.by_strokes.get(reading.strokes, 0.0)
-    if sure < SURE:
+    if sure < reading.least:
         others = _others(reading.by_strokes, reading.strokes)
         text = f"{reading.strokes} strokes is {sure:.0%} likely: {_why_unsure(reading)}."
         found.append(_doubt(reading, text, "strokes", min(1.0, 1.1 - sure), others))

@@ -215,3 +215,12 @@ def test_confidence_is_calibrated_and_noise_is_overcome() -> None:
     for low, high in ((0.5, 0.9), (0.9, 0.99), (0.99, 1.01)):
         among = (confidence >= low) & (confidence < high)
         assert abs(confidence[among].mean() - hits[among].mean()) < 0.1, (low, high, among.sum())
+
+
+def test_a_score_that_the_words_go_against_must_be_surer() -> None:
+    told = {4: 0.95, 5: 0.05}
+    (against,) = reconcile([tale(1, told, mentions=[said("strokes", 5, weight=0.45)])], Plan()).scores
+    (alone,) = reconcile([tale(1, {4: 0.86, 5: 0.14})], Plan()).scores
+    assert against.strokes == alone.strokes == 4
+    assert 0.8 < against.confidence < 0.92 and against.status == "check"
+    assert 0.8 < alone.confidence < 0.92 and alone.status == "sure"
