@@ -34,7 +34,7 @@ class Ball:
     putts: int = 0
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Step:
     """One stroke of a reading and the ones before it. `told` is False for an inserted stroke."""
 
@@ -102,7 +102,7 @@ def moves(
     if found.family == "swing" and ball.lie == "green":
         yield (
             found.score - 2.5 - (1.5 if found.club else 0.0),
-            *_played(ball, replace(found, shape="putt"), chain),
+            *_played(ball, _as_putt(found), chain),
         )
     if found.family in ("putt", "putt_or_swing", "tap"):
         yield from _putt(ball, found, chain)
@@ -180,7 +180,7 @@ def _gone(result: str) -> str:
 
 def _putt(ball: Ball, found: Draft, chain: Step | None) -> Iterator[tuple[float, Ball, Step | None]]:
     gain = found.score - (0.3 if found.family == "putt_or_swing" and ball.lie == "fringe" else 0.0)
-    made = found if found.shape == "putt" else replace(found, shape="putt")
+    made = found if found.shape == "putt" else _as_putt(found)
     for cost, green, steps in _onto_green(ball, chain, found.family != "tap"):
         tap = found.family == "tap"
         if tap and green.putts == 0 and not _close(steps):
@@ -228,12 +228,22 @@ def _onto_green(ball: Ball, chain: Step | None, fringe: bool) -> Iterator[tuple[
     if ball.lie == "green" or (ball.lie == "fringe" and fringe):
         yield 0.0, ball, chain
     if ball.lie == "unknown" and chain is not None and chain.draft.result not in PENALTIES:
-        onto = replace(chain, draft=replace(chain.draft, result="green"))
-        yield -0.5, Ball("green", ball.strokes), onto
+        yield -0.5, Ball("green", ball.strokes), _onto(chain)
     if ball.lie not in ("green", "holed"):
         blank = Draft(_end(chain), _end(chain), 0.0, "swing", result="green")
         cost = -5.0 if ball.lie == "tee" else -2.4
         yield cost, *_played(ball, blank, chain, told=False)
+
+
+@lru_cache(maxsize=64)
+def _onto(chain: Step) -> Step:
+    """The last stroke as one that came to the green."""
+    return replace(chain, draft=replace(chain.draft, result="green"))
+
+
+@lru_cache(maxsize=512)
+def _as_putt(made: Draft) -> Draft:
+    return replace(made, shape="putt")
 
 
 def _end(chain: Step | None) -> int:

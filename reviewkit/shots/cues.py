@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from reviewkit.model import Mention, Utterance
 
@@ -33,19 +33,17 @@ class Cue:
     mention: Mention
     utterance: int
     pause_s: float
+    kind: str = field(init=False)
+    value: str = field(init=False)
+    meant: bool = field(init=False)
+    """Only planned, as far as the words go."""
 
-    @property
-    def meant(self) -> bool:
-        """Only planned, as far as the words go."""
-        return self.mention.mood == "plan"
-
-    @property
-    def kind(self) -> str:
-        return self.mention.kind
-
-    @property
-    def value(self) -> str:
-        return "" if self.mention.value is None else str(self.mention.value)
+    def __post_init__(self) -> None:
+        # Kept, not worked out anew: the chart asks for them millions of times.
+        value = self.mention.value
+        object.__setattr__(self, "kind", self.mention.kind)
+        object.__setattr__(self, "value", "" if value is None else str(value))
+        object.__setattr__(self, "meant", self.mention.mood == "plan")
 
 
 def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
