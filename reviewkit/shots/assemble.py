@@ -7,13 +7,14 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from reviewkit.model import HoleSpan, Shot, Utterance, Word
-from reviewkit.shots.chart import Step, readings
+from reviewkit.shots.chart import readings
 from reviewkit.shots.counts import counts
 from reviewkit.shots.cues import Cue, cues
 from reviewkit.shots.drafts import PENALTIES
 from reviewkit.shots.greens import misses
 from reviewkit.shots.kinds import kind
 from reviewkit.shots.measures import distances
+from reviewkit.shots.steps import Step
 from reviewkit.shots.trouble import sides
 
 _TEMPERATURE = 1.3

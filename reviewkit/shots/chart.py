@@ -8,12 +8,13 @@ cost. The best reading for every final count is kept, so that scoring can choose
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import lru_cache
 
 from reviewkit.shots.counts import Count, agreement
 from reviewkit.shots.cues import Cue
 from reviewkit.shots.drafts import PENALTIES, Draft, draft
+from reviewkit.shots.steps import Ball, Step, as_putt, come_to_green, in_order, next_cue, played
 from reviewkit.shots.weights import skip_cost
 
 _LONGEST = 9
@@ -21,28 +22,6 @@ _LONGEST = 9
 _BEAM = 14
 _MARGIN = 7.0
 _MOST = 16
-_LIES = ("fairway", "rough", "sand", "trees", "fringe")
-_LANDING = {"penalty": "unknown", "unplayable": "unknown", "": "unknown"}
-
-
-@dataclass(frozen=True, slots=True)
-class Ball:
-    """`lie` is a lie of shots.csv, `unknown` off the tee somewhere, or `holed`."""
-
-    lie: str = "tee"
-    strokes: int = 0
-    putts: int = 0
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Step:
-    """One stroke of a reading and the ones before it. `told` is False for an inserted stroke."""
-
-    draft: Draft
-    lie: str
-    number: int
-    told: bool
-    before: Step | None
 
 
 Reading = tuple[float, Step | None]
@@ -102,7 +81,7 @@ def moves(
     if found.family == "swing" and ball.lie == "green":
         yield (
             found.score - 2.5 - (1.5 if found.club else 0.0),
-            *_played(ball, _as_putt(found), chain),
+            *played(ball, as_putt(found), chain),
         )
     if found.family in ("putt", "putt_or_swing", "tap"):
         yield from _putt(ball, found, chain)
@@ -157,9 +136,9 @@ def _swing(
     if found.reload and ball.lie != "tee" and ball.strokes == 1 and chain is not None:
         # The first ball's fate was not told, but playing another from the tee tells it.
         gone = replace(chain, draft=replace(chain.draft, result=_gone(chain.draft.result)))
-        yield gain - 0.2, *_played(Ball("tee", 2), found, gone)
+        yield gain - 0.2, *played(Ball("tee", 2), found, gone)
         return
-    yield gain, *_played(ball, found, chain)
+    yield gain, *played(ball, found, chain)
 
 
 def _told_again(before: Draft, found: Draft) -> float:
@@ -180,16 +159,16 @@ def _gone(result: str) -> str:
 
 def _putt(ball: Ball, found: Draft, chain: Step | None) -> Iterator[tuple[float, Ball, Step | None]]:
     gain = found.score - (0.3 if found.family == "putt_or_swing" and ball.lie == "fringe" else 0.0)
-    made = found if found.shape == "putt" else _as_putt(found)
+    made = found if found.shape == "putt" else as_putt(found)
     for cost, green, steps in _onto_green(ball, chain, found.family != "tap"):
         tap = found.family == "tap"
         if tap and green.putts == 0 and not _close(steps):
             cost -= 0.5
-        yield gain + cost, *_played(green, made, steps)
+        yield gain + cost, *played(green, made, steps)
         if made.result == "holed" and green.lie == "green" and green.putts == 0:
-            missed = Draft(_end(steps), _end(steps), 0.0, "putt", shape="putt", result="green")
-            between, before = _played(green, missed, steps, told=False)
-            yield gain + cost - (0.4 if tap else 1.5), *_played(between, made, before)
+            missed = Draft(next_cue(steps), next_cue(steps), 0.0, "putt", shape="putt", result="green")
+            between, before = played(green, missed, steps, told=False)
+            yield gain + cost - (0.4 if tap else 1.5), *played(between, made, before)
 
 
 def _close(chain: Step | None) -> bool:
@@ -208,7 +187,7 @@ def _tally(ball: Ball, found: Draft, chain: Step | None) -> Iterator[tuple[float
             putt = replace(
                 found, family="putt", shape="putt", result="holed" if left == 1 else "green", miss=""
             )
-            after, steps = _played(after, putt, steps, told=False)
+            after, steps = played(after, putt, steps, told=False)
         yield found.score + cost + 0.3, after, steps
 
 
@@ -216,11 +195,11 @@ def _updown(ball: Ball, found: Draft, chain: Step | None) -> Iterator[tuple[floa
     """Off the green and in, in two; the first of them may have been told already."""
     putt = replace(found, family="putt", shape="putt", result="holed", club="", miss="")
     if ball.lie == "green" and ball.putts == 0:
-        yield found.score, *_played(ball, putt, chain)
+        yield found.score, *played(ball, putt, chain)
     elif ball.lie != "tee":
         onto = replace(found, family="swing", shape="", result="green", club="", miss="")
-        green, steps = _played(ball, onto, chain, told=False)
-        yield found.score - 0.3, *_played(green, putt, steps, told=False)
+        green, steps = played(ball, onto, chain, told=False)
+        yield found.score - 0.3, *played(green, putt, steps, told=False)
 
 
 def _onto_green(ball: Ball, chain: Step | None, fringe: bool) -> Iterator[tuple[float, Ball, Step | None]]:
@@ -228,41 +207,11 @@ def _onto_green(ball: Ball, chain: Step | None, fringe: bool) -> Iterator[tuple[
     if ball.lie == "green" or (ball.lie == "fringe" and fringe):
         yield 0.0, ball, chain
     if ball.lie == "unknown" and chain is not None and chain.draft.result not in PENALTIES:
-        yield -0.5, Ball("green", ball.strokes), _onto(chain)
+        yield -0.5, Ball("green", ball.strokes), come_to_green(chain)
     if ball.lie not in ("green", "holed"):
-        blank = Draft(_end(chain), _end(chain), 0.0, "swing", result="green")
+        blank = Draft(next_cue(chain), next_cue(chain), 0.0, "swing", result="green")
         cost = -5.0 if ball.lie == "tee" else -2.4
-        yield cost, *_played(ball, blank, chain, told=False)
-
-
-@lru_cache(maxsize=64)
-def _onto(chain: Step) -> Step:
-    """The last stroke as one that came to the green."""
-    return replace(chain, draft=replace(chain.draft, result="green"))
-
-
-@lru_cache(maxsize=512)
-def _as_putt(made: Draft) -> Draft:
-    return replace(made, shape="putt")
-
-
-def _end(chain: Step | None) -> int:
-    return chain.draft.last if chain is not None else 0
-
-
-def _played(ball: Ball, made: Draft, chain: Step | None, told: bool = True) -> tuple[Ball, Step]:
-    """The ball after a stroke, and the steps with it. One that got nowhere ends where it began."""
-    if made.result == "there":
-        made = replace(made, result=ball.lie if ball.lie in _LIES else "")
-    step = Step(made, ball.lie, ball.strokes + 1, told, chain)
-    strokes = ball.strokes + (2 if made.result in PENALTIES else 1)
-    if made.shape == "putt":
-        putts = ball.putts + (ball.lie == "green")
-        return Ball("holed" if made.result == "holed" else "green", strokes, putts), step
-    if made.result in ("ob", "lost"):
-        return Ball(ball.lie, strokes), step
-    lie = "green" if made.close and made.result in ("", "green") else _LANDING.get(made.result, made.result)
-    return Ball(lie, strokes), step
+        yield cost, *played(ball, blank, chain, told=False)
 
 
 def _finished(table: dict[Ball, Reading]) -> dict[int, tuple[float, tuple[Step, ...]]]:
@@ -274,7 +223,7 @@ def _finished(table: dict[Ball, Reading]) -> dict[int, tuple[float, tuple[Step, 
         for cost, end, steps in _holed_out(ball, chain):
             total = score + cost
             if end.strokes not in done or total > done[end.strokes][0]:
-                done[end.strokes] = (total, _unchain(steps))
+                done[end.strokes] = (total, in_order(steps))
     return done
 
 
@@ -285,17 +234,9 @@ def _holed_out(ball: Ball, chain: Step | None) -> Iterator[tuple[float, Ball, St
     for cost, green, steps in _onto_green(ball, chain, False):
         after = green
         for putts, odds in ((1, -1.6), (2, -1.6 if green.putts == 0 else -2.6), (3, -4.0)):
-            last = Draft(_end(steps), _end(steps), 0.0, "putt", shape="putt", result="holed")
-            yield cost + odds, *_played(after, last, steps, told=False)
+            last = Draft(next_cue(steps), next_cue(steps), 0.0, "putt", shape="putt", result="holed")
+            yield cost + odds, *played(after, last, steps, told=False)
             missed = replace(last, result="green")
-            after, steps = _played(after, missed, steps, told=False)
+            after, steps = played(after, missed, steps, told=False)
             if putts == 3:
                 break
-
-
-def _unchain(chain: Step | None) -> tuple[Step, ...]:
-    steps = []
-    while chain is not None:
-        steps.append(chain)
-        chain = chain.before
-    return tuple(reversed(steps))

@@ -10,10 +10,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import takewhile
 
-from reviewkit.shots.chart import Step
 from reviewkit.shots.cues import Cue
 from reviewkit.shots.drafts import side_of
 from reviewkit.shots.measures import short_length, yards
+from reviewkit.shots.steps import Step
 
 _MISSES = ("miss", "stayed_out")
 _DROPS = ("holed", "tap")

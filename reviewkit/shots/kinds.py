@@ -5,7 +5,7 @@ The borders (pitch and chip inside about 50 yards, a putt from the fringe is a p
 
 from __future__ import annotations
 
-from reviewkit.shots.chart import Step
+from reviewkit.shots.steps import Step
 
 PITCH_YD = 50.0
 CHIP_YD = 27.0

@@ -12,11 +12,11 @@ import re
 from collections.abc import Sequence
 
 from reviewkit.model.values import FEET_PER_YARD, YARDS_PER_METRE
-from reviewkit.shots.chart import Step
 from reviewkit.shots.cues import Cue
 from reviewkit.shots.drafts import PENALTIES
 from reviewkit.shots.moments import Moment, counted, moments, zone
 from reviewkit.shots.reach import reach, twin
+from reviewkit.shots.steps import Step
 
 _LONGEST_PUTT_YD = {"ft": 45.0, "in": 45.0, "m": 45.0, "yd": 20.0}
 """By the unit told: yards that are paced are mostly of a pitch."""

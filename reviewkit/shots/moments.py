@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from reviewkit.shots.chart import Step
 from reviewkit.shots.cues import Cue
+from reviewkit.shots.steps import Step
 
 _DROPS = ("holed", "tap", "stayed_out", "putts")
 _ENDINGS = ("place", *_DROPS)

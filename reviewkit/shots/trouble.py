@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from reviewkit.model import Utterance
-from reviewkit.shots.chart import Step
+from reviewkit.shots.steps import Step
 
 _TROUBLE = ("ob", "penalty")
 
