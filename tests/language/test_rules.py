@@ -9,8 +9,9 @@ from pathlib import Path
 import pytest
 
 from reviewkit.errors import CardError
+from reviewkit.language.needed import needed
 from reviewkit.language.rulebook import Rule
-from reviewkit.language.rules import RULES, load
+from reviewkit.language.rules import RULES, groups_of, load
 from reviewkit.language.tokens import Sentence, sentences
 from reviewkit.model import Mention, Segment, Transcript, Word
 
@@ -153,3 +154,19 @@ def test_a_mistake_names_the_file_and_the_rule(tmp_path: Path, text: str, told: 
 def test_a_missing_file_is_told(tmp_path: Path) -> None:
     with pytest.raises(CardError, match=r"nowhere\.toml: cannot be read"):
         load(tmp_path / "nowhere.toml")
+
+
+def test_a_shipped_pattern_in_a_users_rule_is_checked_too(tmp_path: Path) -> None:
+    shipped = next(rule for rule in BOOK.rules if needed(rule.source) and "'" not in rule.source)
+    path = own(
+        tmp_path, f"[[rule]]\nname = 'mine'\nkind = 'club'\npattern = '{shipped.source}'\nvalue = '$none'\n"
+    )
+    with pytest.raises(CardError) as caught:
+        load(path)
+    assert "rule mine has no group none" in caught.value.problem
+
+
+@pytest.mark.parametrize("rule", BOOK.rules, ids=lambda rule: rule.name)
+def test_a_shipped_rule_has_the_groups_that_it_refers_to(rule: Rule) -> None:
+    named = [name for slot in (rule.value, rule.unit, rule.mood) for name in groups_of(slot)]
+    assert set(named) <= set(rule.pattern.groupindex)
