@@ -36,7 +36,8 @@ def _said(word: Word, before: Word | None) -> Word:
 
 
 def _stretched(word: Word) -> bool:
-    return word.end_s - word.start_s > _SLOWLY_S + _SLOWLY_PER_LETTER_S * _letters(word)
+    drawn_s = word.end_s - word.start_s - _SLOWLY_S
+    return drawn_s > 0.0 and drawn_s > _SLOWLY_PER_LETTER_S * _letters(word)
 
 
 def _letters(word: Word) -> int:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 from reviewkit.model import Doubt, HoleTale, Mention
 from reviewkit.scoring.standing import Claim
@@ -35,7 +36,7 @@ NAMES = {
 }
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Reading:
     """A hole as reconciled. `before` is the running score on its tee; the last two are probabilities."""
 
@@ -50,10 +51,15 @@ class Reading:
     def to_par(self) -> int:
         return self.strokes - self.par
 
+    @cached_property
+    def against(self) -> list[Doubt]:
+        """Scores said of the hole that the reading goes against."""
+        return _contradicted(self)
+
     @property
     def least(self) -> float:
         """How probable the score must be."""
-        return SURE_AGAINST if _contradicted(self) else SURE
+        return SURE_AGAINST if self.against else SURE
 
     @property
     def sure(self) -> bool:
@@ -67,7 +73,7 @@ class Reading:
 
 def doubts_of(reading: Reading, said: Sequence[Claim]) -> list[Doubt]:
     """The doubts of one hole, weightiest first. `said` are the claims on the standing that it must meet."""
-    found = [*_misplaced(reading), *_unsure(reading), *_contradicted(reading), *_misstated(reading, said)]
+    found = [*_misplaced(reading), *_unsure(reading), *reading.against, *_misstated(reading, said)]
     return sorted(found, key=lambda doubt: -doubt.weight)
 
 
@@ -104,7 +110,6 @@ def _why_unsure(reading: Reading) -> str:
 
 
 def _contradicted(reading: Reading) -> list[Doubt]:
-    """Scores said of the hole that the reading goes against."""
     found = []
     for mention in reading.tale.mentions:
         if mention.mood or not isinstance(mention.value, int | float) or elsewhere(reading.tale, mention):

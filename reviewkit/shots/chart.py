@@ -15,7 +15,7 @@ from reviewkit.shots.counts import Count, agreement
 from reviewkit.shots.cues import Cue
 from reviewkit.shots.drafts import PENALTIES, Draft, draft
 from reviewkit.shots.steps import Ball, Step, as_putt, come_to_green, in_order, next_cue, played
-from reviewkit.shots.weights import skip_cost
+from reviewkit.shots.weights import SHORT, skip_cost
 
 _LONGEST = 9
 """Cues in one stroke, at most."""
@@ -29,7 +29,7 @@ Reading = tuple[float, Step | None]
 
 @lru_cache(maxsize=512)
 def readings(
-    cues: tuple[Cue, ...], par: int | None, said: tuple[Count, ...] = ()
+    cues: tuple[Cue, ...], par: int | None, said: tuple[Count, ...]
 ) -> Mapping[int, tuple[float, tuple[Step, ...]]]:
     """Strokes on the hole -> (score, steps in order) of the best reading with that many, all holed out.
 
@@ -106,9 +106,7 @@ def _swing(
     first = ball.strokes == 0
     if found.shape == "tee" or found.club == "D":
         gain += 0.5 if ball.lie == "tee" else -1.2
-    if ball.lie == "tee" and (
-        found.shape in ("chip", "pitch", "bunker") or (found.shape == "punch" and found.club != "D")
-    ):
+    if ball.lie == "tee" and (found.shape in SHORT or (found.shape == "punch" and found.club != "D")):
         gain -= 2.0
     if first and found.reload:
         gain -= 1.5
@@ -118,19 +116,11 @@ def _swing(
         gain -= 0.8
     if found.family == "putt_or_swing":
         gain -= 0.8
-    if (
-        found.result == "holed"
-        and ball.lie in ("tee", "fairway", "unknown")
-        and found.shape not in ("chip", "pitch")
-    ):
-        gain -= 1.5
-    elif found.result == "holed":
-        gain -= 1.0
+    if found.result == "holed":
+        far = ball.lie in ("tee", "fairway", "unknown") and found.shape not in ("chip", "pitch")
+        gain -= 1.5 if far else 1.0
     if found.lie and ball.lie not in ("unknown", found.lie):
         gain -= 0.4
-    if chain is not None and not chain.draft.result and chain.told and not _acts(found):
-        # Where the ball went is the end of the stroke before, not a stroke of its own.
-        gain -= 1.5
     if chain is not None and chain.told:
         gain -= _told_again(chain.draft, found)
     if found.reload and ball.lie != "tee" and ball.strokes == 1 and chain is not None:
@@ -142,7 +132,9 @@ def _swing(
 
 
 def _told_again(before: Draft, found: Draft) -> float:
-    """What speaks for the same stroke told on: its club put right or named anew, or its landing."""
+    """What speaks for the same stroke told on: where it went, its club put right or anew, its landing."""
+    if not before.result and not _acts(found):
+        return 1.5
     ended = before.result or before.miss or before.contact or before.close
     if found.club and before.club and not ended:
         return 1.0 if found.club == before.club else 0.5

@@ -6,10 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from reviewkit.shots.cues import Cue
-from reviewkit.shots.weights import SHAPED, STROKE, crossings, rewards, strains, torn
+from reviewkit.shots.weights import SHAPED, SHORT, STROKE, crossings, rewards, strains, torn
 
 PENALTIES = ("penalty", "ob", "lost", "unplayable")
-_SHORT = ("chip", "pitch", "bunker")
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +84,7 @@ def _family(run: Sequence[Cue], kinds: set[str]) -> str:
     if kinds <= {"holed", "distance", "miss", "again"} and kinds & {"holed", "miss"}:
         return "putt_or_swing"
     told = {cue.kind for cue in run if not cue.meant}
-    if "club" in kinds and any(cue.kind == "strike" and cue.value in _SHORT for cue in run):
+    if "club" in kinds and any(cue.kind == "strike" and cue.value in SHORT for cue in run):
         # "I'm going to chip it with an 8 iron" is said while the club is in hand.
         return "swing"
     return "swing" if told & {"club", "place", "strike", "miss", "contact", "reload", "holed"} else ""

@@ -24,8 +24,6 @@ def with_clubs(talk: Sequence[Utterance]) -> tuple[Utterance, ...]:
         return tuple(talk)
     return tuple(
         replace(said, mentions=tuple(_club(m) if id(m) in clubs else m for m in said.mentions))
-        if any(id(m) in clubs for m in said.mentions)
-        else said
         for said in talk
     )
 

@@ -17,6 +17,7 @@ from reviewkit.shots.drafts import PENALTIES
 from reviewkit.shots.moments import Moment, counted, moments, zone
 from reviewkit.shots.reach import reach, twin
 from reviewkit.shots.steps import Step
+from reviewkit.shots.weights import SHORT
 
 _LONGEST_PUTT_YD = {"ft": 45.0, "in": 45.0, "m": 45.0, "yd": 20.0}
 """By the unit told: yards that are paced are mostly of a pitch."""
@@ -34,7 +35,7 @@ _TO = re.compile(r"(?:in)?to |inside |within |down to ")
 _STILL = re.compile(r"\b(?:still|left|out|remaining)\b| in$")
 _STILL_TO_GO = 0.8
 """Behind a club, "still 130 out" is what it left more likely than what it was hit from."""
-_SHORT, _LONGEST_CHIP_YD = ("chip", "pitch", "bunker"), 65.0
+_LONGEST_CHIP_YD = 65.0
 _LONGEST_CLUBS = ("D", "3W")
 _OFF_THE_TEE = {"length": 2.0, "togo": 0.8, "": 0.6, "bare": 0.5, "plan": 0.3}
 
@@ -257,7 +258,7 @@ def _to_putt(
 
 def _to_swing(cues: Sequence[Cue], own: Moment, at: int, place: str, units: str, shape: str) -> float | None:
     cue, mood, long = cues[at], cues[at].mention.mood, yards(cues[at], units)
-    near = mood in ("togo", "from") or shape in _SHORT
+    near = mood in ("togo", "from") or shape in SHORT
     if unit_of(cue, units) == "ft" or long < (_SHORTEST_CHIP_YD if near else _SHORTEST_SWING_YD):
         return None
     if shape == "chip" and long > _LONGEST_CHIP_YD and place != "own":

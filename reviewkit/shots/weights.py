@@ -50,12 +50,13 @@ _SKIP = {
     "distance": 0.02,
     "found": 0.0,
 }
-_SHORT = {"chip", "pitch", "bunker"}
+SHORT = {"chip", "pitch", "bunker"}
+"""Strokes around the green."""
 _PITCHED = 60
 """What is left for a short stroke is less, in yards or metres."""
 STROKE = -1.2
 """Cost of claiming a stroke, so that one weak cue is not enough."""
-SHAPED = {"chip", "pitch", "bunker", "punch", "layup", "tee"}
+SHAPED = {*SHORT, "punch", "layup", "tee"}
 _AFTERTHOUGHTS = {"miss", "distance", "contact", "putt", "lie", "drop"}
 # A later place that says more of the same stroke, not of the next one.
 _REFINES = {
@@ -186,7 +187,7 @@ def _struck_again(run: Sequence[Cue]) -> bool:
         if cue.kind == "miss" and missed < 0:
             missed = cue.utterance
         left = cue.mention.mood == "togo" and float(cue.value) < _PITCHED
-        if (left or (cue.kind == "strike" and cue.value in _SHORT)) and 0 <= missed < cue.utterance:
+        if (left or (cue.kind == "strike" and cue.value in SHORT)) and 0 <= missed < cue.utterance:
             return True
     return False
 
