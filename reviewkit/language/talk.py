@@ -33,6 +33,7 @@ _DONE = re.compile(
 )
 # A later, plainer word ends another player's turn; these moods reach past commas.
 _LONG_REACH = {"other"}
+_WHOLE = {"lost", "short"}
 _TO_THE_HOLE = ("togo", "left", "from", "bare")
 _COLOURED = {
     "club",
@@ -102,11 +103,19 @@ def _coloured(found: list[Mention], sentence: Sentence) -> list[Mention]:
 
 
 def _mood_at(mention: Mention, reaches: Sequence[tuple[int, int, str]]) -> str:
-    """The mood whose words stand last before the mention and reach it; "clear" takes moods away."""
+    """The mood whose words stand last before the mention and reach it; "clear" takes moods away.
+
+    "Couldn't find it" is told whole: its own first word colours it no more.
+    """
     cleared = max(
         (first for first, _, mood in reaches if mood == "clear" and first <= mention.first), default=-1
     )
-    reaching = [(first, mood) for first, last, mood in reaches if cleared <= first <= mention.first <= last]
+    own = mention.first if mention.value in _WHOLE else -1
+    reaching = [
+        (first, mood)
+        for first, last, mood in reaches
+        if cleared <= first <= mention.first <= last and not (first == own and mood == "plan")
+    ]
     mood = max(reaching)[1] if reaching else ""
     return "" if mood == "clear" else mood
 

@@ -66,7 +66,10 @@ def shots(
         return ()
     _, steps = telling.options[telling.nearest(strokes)]
     lengths = distances(telling.cues, steps, units, par)
-    for at, miss in {**sides(telling.talk, steps), **misses(telling.cues, steps, units)}.items():
+    for at, miss in {
+        **sides(telling.talk, telling.cues, steps),
+        **misses(telling.cues, steps, units),
+    }.items():
         steps = _with_miss(steps, at, miss)
     result: list[Shot] = []
     near = False

@@ -22,6 +22,12 @@ _LONGEST = 9
 _BEAM = 14
 _MARGIN = 7.0
 _MOST = 16
+_DROP = {"penalty": 1.2, "drop": -0.5}
+"""What a drop is worth as a sign of a penalty stroke; without that word it may have been free."""
+_DROPPED_FROM = {
+    "penalty": ("", "rough", "trees", "sand", "fairway", "fringe"),
+    "drop": ("", "rough", "trees"),
+}
 
 
 Reading = tuple[float, Step | None]
@@ -128,7 +134,25 @@ def _swing(
         gone = replace(chain, draft=replace(chain.draft, result=_gone(chain.draft.result)))
         yield gain - 0.2, *played(Ball("tee", 2), found, gone)
         return
+    if found.dropped:
+        yield from _dropped(ball, found, chain, gain)
     yield gain, *played(ball, found, chain)
+
+
+def _dropped(
+    ball: Ball, found: Draft, chain: Step | None, gain: float
+) -> Iterator[tuple[float, Ball, Step | None]]:
+    """A ball dropped tells that the stroke before it cost another, where that was not told."""
+    if chain is None:
+        unheard = Draft(0, 0, 0.0, "swing", result="penalty")
+        left, lost = played(ball, unheard, None, told=False)
+        yield gain - 2.4 + _DROP[found.dropped], *played(left, found, lost)
+        return
+    if chain.draft.result not in _DROPPED_FROM[found.dropped]:
+        return
+    fate = "unplayable" if chain.draft.result in ("rough", "trees", "sand") else "penalty"
+    gone = replace(chain, draft=replace(chain.draft, result=fate))
+    yield gain + _DROP[found.dropped], *played(Ball("unknown", ball.strokes + 1, ball.putts), found, gone)
 
 
 def _told_again(before: Draft, found: Draft) -> float:

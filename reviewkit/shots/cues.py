@@ -22,6 +22,9 @@ _HARMLESS = {
 }
 _PUT_RIGHT = re.compile(r"(?:make|no|sorry|wait|actually|rather|correction|tell)\b")
 _MENDS = ("no", "hang on", "hold on", "wait", "sorry", "i tell a lie", "tell a lie", "scratch that")
+_SIDE_ALONE = re.compile(r"(?:on|to|down|up|over|off|along|only) (?:on )?(?:to )?the (?:left|right)")
+_STILL = {"distance", "miss", "putt", "lie", "again"}
+"""What is told before a ball is struck."""
 _HAPPENED = {"place", "holed", "tap", "stayed_out", "putts", "updown", "miss", "contact", "reload", "drop"}
 """What befalls a ball once it is struck."""
 
@@ -54,9 +57,21 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
         for mention in utterance.mentions
         if mention.kind in KINDS and _counts(mention)
     ]
-    found = _without_places_taken_back(found, talk)
+    found = _without_places_taken_back(_without_the_land(found), talk)
     found = _without_lengths_taken_back(_without_clubs_meant(_without_lofts(found)))
     return tuple(_without_late_loss(_without_idle_provisional(found)))
+
+
+def _without_the_land(found: list[Cue]) -> list[Cue]:
+    """ "Marsh down the right, room on the left. Driver": how the hole lies, told before any stroke."""
+    first = next((at for at, cue in enumerate(found) if cue.kind not in _STILL), len(found))
+    if first == len(found) or found[first].kind not in ("club", "strike", "contact"):
+        return found
+    return [cue for at, cue in enumerate(found) if at > first or not _a_side_alone(cue)]
+
+
+def _a_side_alone(cue: Cue) -> bool:
+    return cue.kind == "miss" and _SIDE_ALONE.match(cue.mention.text) is not None
 
 
 def _without_places_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:

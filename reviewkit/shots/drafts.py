@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import takewhile
 
 from reviewkit.shots.cues import Cue
 from reviewkit.shots.weights import SHAPED, SHORT, STROKE, crossings, rewards, strains, torn
 
 PENALTIES = ("penalty", "ob", "lost", "unplayable")
+_UNSTRUCK = ("drop", "distance", "lie")
 
 
 @dataclass(frozen=True, slots=True)
@@ -16,6 +18,7 @@ class Draft:
     """One stroke told by cues `first`..`last`-1. Empty text is not told; `putts` counts a tally's strokes.
 
     `shape` is what the words call the stroke: chip, pitch, bunker, punch, layup, tee, putt, or nothing.
+    `dropped` is "penalty" or "drop" where the ball was dropped before it was struck.
     """
 
     first: int
@@ -31,6 +34,7 @@ class Draft:
     reload: bool = False
     lie: str = ""
     putts: int = 0
+    dropped: str = ""
 
 
 def draft(cues: Sequence[Cue], first: int, last: int) -> Draft | None:
@@ -60,6 +64,7 @@ def draft(cues: Sequence[Cue], first: int, last: int) -> Draft | None:
         reload="reload" in kinds,
         lie=_first(run, "lie"),
         putts=int(float(_last(run, "putts") or 0)),
+        dropped=_dropped(run),
     )
 
 
@@ -114,6 +119,14 @@ def _club(run: Sequence[Cue]) -> str:
     told = [cue for cue in run if cue.kind == "club"]
     used = [cue for cue in told if not cue.meant]
     return (used or told)[-1].value if told else ""
+
+
+def _dropped(run: Sequence[Cue]) -> str:
+    before = list(takewhile(lambda cue: cue.kind in _UNSTRUCK, run))
+    drops = {cue.value for cue in before if cue.kind == "drop"}
+    if not drops or "free" in drops:
+        return ""
+    return "penalty" if "penalty" in drops else "drop"
 
 
 def _last(run: Sequence[Cue], kind: str) -> str:

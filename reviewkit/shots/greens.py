@@ -26,6 +26,9 @@ _FLAG = ("flag", "pin", "stick")
 """Said of where a ball lies on the green far oftener than of where a putt ended."""
 _LEAVE_YD = 4.5
 """What a putt leaves is seldom longer."""
+_GIMME_YD = 1.2
+_WORDS_APART = 5
+"""Words between a side and its length, at most: "left of the pin, like 20 feet"."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,7 +77,7 @@ def _on_the_green(cues: Sequence[Cue], steps: Sequence[Step], units: str) -> dic
     while at < len(cues) and cues[at].kind in ("miss", "distance", "place"):
         # "It's on. Forty feet short of the flag."
         at += 1
-    lies = [found for found in range(landing.end, at) if _where_it_lies(cues, found, units)]
+    lies = [found for found in range(landing.end, at) if _where_it_lies(cues, found, landing.end, units)]
     begin = max(lies) + 1 if lies else landing.end
     side = side_of([*cues[first : landing.end], *(cues[found] for found in lies)])
     told = dict(zip(rows, _putted(cues[begin:], len(rows), units), strict=False))
@@ -116,14 +119,20 @@ def _on(place: Cue, swung: Cue) -> bool:
     return place.kind == "place" and place.value in _ON and place.utterance >= swung.utterance
 
 
-def _where_it_lies(cues: Sequence[Cue], at: int, units: str) -> bool:
-    """Whether a miss told after the landing tells where the ball lay: of the flag, or far off."""
+def _where_it_lies(cues: Sequence[Cue], at: int, begin: int, units: str) -> bool:
+    """Whether a miss told after the landing tells where the ball lay: of the flag, or far off.
+
+    So does the first length told, of the hole: "ten feet past the hole".
+    """
     if cues[at].kind != "miss":
         return False
-    if any(word in cues[at].mention.text.split() for word in _FLAG) or _still_on(cues, at):
+    words = cues[at].mention.text.split()
+    if any(word in words for word in _FLAG) or _still_on(cues, at):
         return True
-    near = [cues[by] for by in (at - 1, at + 1) if 0 <= by < len(cues) and cues[by].kind == "distance"]
-    return any(_beside(cue, cues[at]) and yards(cue, units) > _LEAVE_YD for cue in near)
+    told = [by for by in range(begin - 1, len(cues)) if cues[by].kind == "distance"]
+    near = [by for by in told if by in (at - 1, at + 1) and _beside(cues[by], cues[at], _WORDS_APART)]
+    lies_at = _GIMME_YD if "hole" in words and near == told[:1] else _LEAVE_YD
+    return any(yards(cues[by], units) > lies_at for by in near)
 
 
 def _still_on(cues: Sequence[Cue], at: int) -> bool:
@@ -132,9 +141,10 @@ def _still_on(cues: Sequence[Cue], at: int) -> bool:
     return (after.kind, after.value, after.utterance) == ("place", "green", cues[at].utterance)
 
 
-def _beside(length: Cue, miss: Cue) -> bool:
+def _beside(length: Cue, miss: Cue, apart: int = 0) -> bool:
     """Whether a length and a miss are told in one: "six feet short"."""
-    near = miss.mention.first <= length.mention.last + 1 and length.mention.first <= miss.mention.last + 1
+    first, last = miss.mention.first, miss.mention.last + apart + 1
+    near = first <= length.mention.last + 1 and length.mention.first <= last
     return near and miss.utterance == length.utterance
 
 
@@ -147,7 +157,8 @@ def _putted(told: Sequence[Cue], putts: int, units: str) -> list[str]:
     """The misses of so many putts; nothing when the words tell of fewer or more."""
     for patient in (False, True):
         walked = _walk(told, units, patient)
-        if len(walked) in (putts, putts - 1):
+        # The last putt, told or not, went in.
+        if len(walked) == putts - 1 or (len(walked) == putts and not walked[-1]):
             return walked
     return []
 
@@ -157,29 +168,30 @@ def _walk(told: Sequence[Cue], units: str, patient: bool) -> list[str]:
 
     The `patient` take what is told right after a bare "missed it", or of the same side, for the same putt.
     """
-    putts, left, missed_in = [""], False, -1
+    putts, left_in, missed_in = [""], -1, -1
     for at, cue in enumerate(told):
         if cue.kind == "distance" and short_length(cue, units):
             if missed_in == cue.utterance or _by_a_miss(told, at):
-                left = True
+                left_in = cue.utterance
             elif missed_in >= 0:
                 putts.append("")
-                left, missed_in = False, -1
+                left_in, missed_in = -1, -1
         if cue.kind not in (*_MISSES, *_DROPS) or _thought_in(told, at):
             continue
         # "I've missed it. Wasn't close. Left all the way."
         last_said = bool(at) and told[at - 1].utterance == missed_in
         same = not putts[-1] or _side_in(told, cue.utterance) in ("", putts[-1])
-        more = patient and same and not left and last_said and cue.utterance <= missed_in + 3
+        one = left_in in (-1, cue.utterance) and (last_said or left_in == cue.utterance)
+        more = patient and same and one and cue.utterance <= missed_in + 3
         if missed_in >= 0 and (cue.kind in _DROPS or (cue.utterance != missed_in and not more)):
             putts.append("")
-            left, missed_in = False, -1
+            left_in, missed_in = -1, -1
         if cue.kind in _DROPS:
             return putts
         missed_in = cue.utterance
         if cue.kind == "miss" and not putts[-1]:
             putts[-1] = cue.value
-    return [*putts, ""] if left else putts
+    return [*putts, ""] if left_in >= 0 else putts
 
 
 def _side_in(told: Sequence[Cue], utterance: int) -> str:

@@ -2,22 +2,43 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import re
+from collections.abc import Iterator, Sequence
 
-from reviewkit.model import Utterance
+from reviewkit.model import Mention, Utterance
+from reviewkit.shots.cues import Cue
 from reviewkit.shots.steps import Step
 
 _TROUBLE = ("ob", "penalty")
+_BUNKER = re.compile(r"\b(?:bunkers?|traps?|sand)\b")
 
 
-def sides(talk: Sequence[Utterance], steps: Sequence[Step]) -> dict[int, str]:
+def sides(talk: Sequence[Utterance], cues: Sequence[Cue], steps: Sequence[Step]) -> dict[int, str]:
     """Misses by the index of their step: "fence down the right", and later "over the fence"."""
-    told = {
-        m.value for utterance in talk for m in utterance.mentions if m.kind == "miss" and m.mood == "land"
-    }
-    told &= {"left", "right"}
-    if len(told) != 1:
-        return {}
-    (side,) = map(str, told)
-    found = (at for at, step in enumerate(steps) if step.draft.result in _TROUBLE and not step.draft.miss)
-    return dict.fromkeys(found, side)
+    land = list(_of_the_land(talk, cues))
+    found: dict[int, str] = {}
+    for at, step in enumerate(steps):
+        sandy = step.draft.result == "sand" and step.lie == "tee"
+        if not step.draft.miss and (sandy or step.draft.result in _TROUBLE):
+            told = {side for side, text in land if not sandy or _BUNKER.search(text)}
+            if len(told) == 1:
+                found[at] = told.pop()
+    return found
+
+
+def _of_the_land(talk: Sequence[Utterance], cues: Sequence[Cue]) -> Iterator[tuple[str, str]]:
+    """The sides on which something lies, and the words that say so."""
+    strokes = [cue.mention for cue in cues]
+    for utterance in talk:
+        for mention in utterance.mentions:
+            if mention.value in ("left", "right") and _is_land(mention, strokes):
+                yield str(mention.value), utterance.text
+
+
+def _is_land(mention: Mention, strokes: Sequence[Mention]) -> bool:
+    """Told of the land, or a miss of no stroke's before the first."""
+    if mention.kind != "miss" or mention.mood:
+        return mention.kind == "miss" and mention.mood == "land"
+    return (
+        bool(strokes) and mention.first < strokes[-1].first and all(mention is not told for told in strokes)
+    )

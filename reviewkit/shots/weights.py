@@ -223,12 +223,25 @@ def _putt_long(cue: Cue) -> bool:
 
 def torn(cues: Sequence[Cue], first: int) -> float:
     """What a side or a contact told right after a landing says belongs to that stroke, not to the next."""
+    if first and _told_on(cues, first):
+        return 0.8
     far = 2 * _gone(cues, first) + _so_far_off(cues, first) if first else 0
     if not first or cues[first].utterance > cues[first - 1].utterance + far:
         return 0.0
     if cues[first].kind not in ("miss", "contact") and not far:
         return 0.0
     return 1.2 if cues[first - 1].kind in ("place", "holed", "distance", "stayed_out", "lie") else 0.0
+
+
+def _told_on(cues: Sequence[Cue], first: int) -> bool:
+    """ "In the fairway. Thirty yards short. We pitch": a miss between a landing and the next short stroke."""
+    told = ("miss", "contact", "distance", "lie")
+    if cues[first].kind not in told[:2]:
+        return False
+    after = next((cue for cue in cues[first:] if cue.kind not in told), None)
+    if after is None or after.utterance == cues[first].utterance:
+        return False
+    return after.kind == "strike" and after.value in SHORT
 
 
 def _gone(cues: Sequence[Cue], at: int) -> bool:

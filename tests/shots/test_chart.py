@@ -98,6 +98,31 @@ TALES = {
         [(1, "tee", "D", "unplayable"), (3, "approach", "7I", "green"), *PUTTS],
         1,
     ),
+    "only the drop tells of the penalty": (
+        [
+            FOUR,
+            "Driver, hooked it left, and it's in the creep.",
+            "One penalty stroke, dropped it where it crossed.",
+            "6 iron from 170 yards onto the green.",
+            "Two putts for bogey.",
+        ],
+        [(1, "tee", "D", "penalty"), (3, "approach", "6I", "green"), *PUTTS],
+        1,
+    ),
+    "a drop that is free": (
+        [
+            FOUR,
+            "Driver, in the rough on the right.",
+            "Free drop off the path, no penalty.",
+            "6 iron from 170 yards onto the green.",
+            "Two putts for par.",
+        ],
+        [
+            *((1, "tee", "D", "rough"), (2, "approach", "6I", "green")),
+            *((3, "putt", "", "green"), (4, "putt", "", "holed")),
+        ],
+        0,
+    ),
     "three putts told after the tale": (
         [THREE, "7 iron onto the green, 40 feet away.", "Three-jacked it for a bogey."],
         [(1, "tee", "7I", "green"), (2, "putt", "", "green"), (3, "putt", "", "green"), (4, *PUTTS[1][1:])],

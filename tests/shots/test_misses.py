@@ -28,6 +28,24 @@ MISSES = {
         ["Driver in the fairway.", "8 iron, and it's on.", "Thirty feet short of the flag.", PUTTED],
         ["", "short", "", ""],
     ),
+    "how the hole lies is none": (
+        ["Marsh down the right, room on the left.", "Driver, in the rough.", "8 iron, and it's on.", PUTTED],
+        ["", "", "", ""],
+    ),
+    "so far of the hole on the green": (
+        ["Driver in the fairway.", "8 iron, and it's on the green.", "Seven feet left of the hole.", PUTTED],
+        ["", "left", "", ""],
+    ),
+    "told between a landing and the next stroke": (
+        [
+            "Driver in the fairway.",
+            "8 iron, and it's in the rough.",
+            "Ten yards short of the green.",
+            "Chip onto the green to four feet.",
+            "Holed it.",
+        ],
+        ["", "short", "", ""],
+    ),
     "how far a putt stopped": (
         [
             "Driver in the fairway.",
