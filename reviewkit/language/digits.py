@@ -1,11 +1,19 @@
-"""What digits still need once words are digits: units, clock times, ranges, and numbers run together."""
+"""What digits still need once words are digits: units, clock times, hyphens, and numbers run together."""
 
 from __future__ import annotations
 
 from dataclasses import replace
 
-from reviewkit.language.number_words import ABBREVIATED, CLUB_NOUNS, YARDAGE_AFTER, YARDAGE_BEFORE, shown
-from reviewkit.language.pieces import Piece, text_at
+from reviewkit.language.number_words import (
+    ABBREVIATED,
+    CLUB_NOUNS,
+    LIKE_PAR,
+    LONG_UNITS,
+    YARDAGE_AFTER,
+    YARDAGE_BEFORE,
+    shown,
+)
+from reviewkit.language.pieces import COMMA, Piece, text_at
 
 
 def settle(given: list[Piece]) -> list[Piece]:
@@ -22,13 +30,33 @@ def settle(given: list[Piece]) -> list[Piece]:
             made.append(replace(piece, text=f"{int(value) // 100}:{int(value) % 100:02}", value=None))
         elif value > 9 and after in CLUB_NOUNS and value % 10 > 1:
             made += _apart(piece, value - value % 10, value % 10)
-        elif before == "par" and 3000 < value < 6700:
+        elif _hole_and_length(value, before, after):
             made += _apart(piece, value // 1000, value % 1000)
+        elif 1 < value < 7 and value * 2 % 1 and after in LONG_UNITS:
+            # "3.34 metres"
+            made.append(replace(piece, text=shown(round(value * 100)), value=round(value * 100)))
         elif piece.joined and value and given[at - 1].value and before.isdigit() and piece.text.isdigit():
-            made += [replace(piece, text="to", value=None), piece]
+            made[-1:] = _hyphened(given[at - 1], piece, after)
         else:
             made.append(piece)
     return made
+
+
+def _hole_and_length(value: float, before: str, after: str) -> bool:
+    """ "par 4410" and "the 16468 metres": a course of 6,740 yards is no such number."""
+    if after in LONG_UNITS and before != "par":
+        return 7600 < value < 18700
+    return before in LIKE_PAR and 3000 < value < 6700
+
+
+def _hyphened(first: Piece, second: Piece, after: str) -> list[Piece]:
+    """ "10-15" is a range; "160-1" was one number; "6-6 iron" and "3-388 yards" are two."""
+    tens, unit = first.value or 0, second.value or 0
+    if (after in CLUB_NOUNS and (tens == unit or tens > 20)) or (tens < 19 and unit >= 100):
+        return [first, replace(second, text=COMMA, value=None), second]
+    if tens >= 20 and tens % 10 == 0 and unit < 10 and after not in ("over", "under"):
+        return [first.to(second, shown(tens + unit), tens + unit)]
+    return [first, replace(second, text="to", value=None), second]
 
 
 def _apart(piece: Piece, first: float, second: float) -> list[Piece]:

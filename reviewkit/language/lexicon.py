@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from functools import lru_cache
 from pathlib import Path
 from typing import Any
@@ -38,10 +39,16 @@ def _load(user: Path | None, changed: int) -> Lexicon:
     for path in (LEXICON,) if user is None else (user, LEXICON):
         for row in read(path).get("repair", []):
             for entry in _compile(path, row, groups):
-                opening = entry.heard[0]
-                for word in ("~",) if opening.kind == "sound" else opening.words or ("",):
+                for word in _openings(entry.heard):
                     repairs.setdefault(word, []).append(entry)
     return Lexicon(misheard | spelling, {word: tuple(entries) for word, entries in repairs.items()}, misheard)
+
+
+def _openings(heard: Pattern) -> Iterable[str]:
+    """Where `Lexicon.repairs` keeps an entry."""
+    if heard[0].kind == "sure":
+        return [f"~{word}" for word in heard[1].words]
+    return ("~",) if heard[0].kind == "sound" else heard[0].words or ("",)
 
 
 def _members(path: Path, name: str, members: list[str], groups: dict[str, frozenset[str]]) -> frozenset[str]:

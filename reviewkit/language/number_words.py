@@ -22,6 +22,9 @@ TAILS = {"'s": "is", "'ll": "will", "'d": "would"}
 CLUB_NOUNS = frozenset(words_of("iron irons wood woods hybrid hybrids"))
 SHORT_UNITS = frozenset(words_of("feet foot footer footers inches inch percent degree degrees putts"))
 LENGTHS = frozenset(words_of("foot metre yard inch step pace"))
+LONG_UNITS = frozenset(words_of("yards metres"))
+LIKE_PAR = frozenset(words_of("par per part bar are for"))
+"""How listeners write "par" before a number."""
 COUPLED = frozenset(
     words_of(
         """feet foot yards metres inches paces steps putts shots strokes holes over under birdies pars

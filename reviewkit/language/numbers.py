@@ -178,10 +178,16 @@ def _yardage(given: list[Piece], at: int, head: float) -> tuple[float, int] | No
     tail, end = rest
     after = text_at(given, end)
     digits = given[at].text.isdigit() and given[at + 1].text.isdigit()
+    if (
+        digits
+        and _three(given, at)
+        and (before in YARDAGE_BEFORE or text_at(given, end + 1) in YARDAGE_AFTER)
+    ):
+        return head * 100 + tail * 10 + (simple(given[end].text) or 0), end + 1
     if digits and head >= 2 and tail < 10 and end == at + 2 and given[at].first != given[at + 1].first:
         # A listener drops the "-ty" of "thirty five feet" and keeps two digits.
         return (head * 10 + tail, end) if after in ("feet", "foot", "yards", "metres") else None
-    if digits and head < 8 and 100 <= tail < 1000 and after in ("yards", "metres") and before != "par":
+    if digits and 4 <= head < 8 and 100 <= tail < 1000 and after in ("yards", "metres") and before != "par":
         return head * 1000 + tail, end
     if not 10 <= tail < 100 or tail != int(tail) or after in SHORT_UNITS | CLUB_NOUNS | {"hundred"}:
         return None
@@ -195,3 +201,13 @@ def _yardage(given: list[Piece], at: int, head: float) -> tuple[float, int] | No
         if not told or head > 6:
             return None
     return head * 100 + tail, end
+
+
+def _three(given: list[Piece], at: int) -> bool:
+    """Whether a number's digits stand there one by one, as in "3-7-7", and no list of scores."""
+    digits = given[at : at + 3]
+    values = [simple(piece.text) for piece in digits]
+    if len(digits) < 3 or any(value is None or value > 9 for value in values):
+        return False
+    following = at + 3 < len(given) and given[at + 3].joined
+    return [piece.joined for piece in digits] == [False, True, True] and not following

@@ -6,11 +6,14 @@
     heard = ["two pots"]              # what stands there, numbers as digits; <group>, <number>,
                                       # <number 3-6>, <nth> stand for many; <end> is a
                                       # sentence's border, <break> that or a comma;
-                                      # "~iron" is an unsure word that sounds like it;
+                                      # "~iron" is an unsure word that sounds like it, "~~gap"
+                                      # one that does though the listener was sure of it;
                                       # "word?" may be missing, "a|b" is either
     meant = "2 putts"                 # what it becomes; "<1>" keeps the first word heard as it is,
                                       # "<1 number>" makes an ordinal plain ("7th" to "7"),
                                       # "<1 tens>" and "<1 unit>" part a number (148 to 140 and 8),
+                                      # "<1 plus 400>" adds to one (81 to 481), "<1 and 3>" adds
+                                      # two of them up (500 and 4 to 504),
                                       # "<1 sound>" takes the closest of "~chipped|pitched"
     swap = { "30" = "13" }            # instead of heard and meant: several of a kind in one company
     before = ["in"]                   # optional: one of these must stand right before
@@ -31,7 +34,7 @@ import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
-from reviewkit.language.number_words import shown
+from reviewkit.language.number_words import shown, simple
 from reviewkit.language.pieces import COMMA, ENDS, Piece
 from reviewkit.language.sound import distance
 
@@ -40,9 +43,11 @@ UNSURE = 0.7
 """The listener's own probability below which a word may be taken for one that sounds like it."""
 ALIKE = 0.28
 """How far two words may sound apart, see `sound.distance`."""
+ALIKE_BEFORE = 0.45
+"""The same before a word that only such a word goes with: "gag wedge" is a gap wedge."""
 PASSES = 3
 """How often one place may be mended: "80 nober" to "80 over" to "18 over"."""
-_KEPT = re.compile(r"<(\d+)( number| sound| tens| unit)?>")
+_KEPT = re.compile(r"<(\d+)( number| sound| tens| unit| plus \d+| and \d+)?>")
 _NUMBER = re.compile(r"<(number|nth)(?: (\d+)-(\d+))?>")
 
 
@@ -51,7 +56,7 @@ class Element:
     """One place in a pattern: any of `words`, or a number (`nth`: an ordinal) from `low` to `high`.
 
     `kind` "sound" is a word that the listener was unsure of, that sounds like one of `words` and is none
-    of the `known` words, which are what they seem.
+    of the `known` words, which are what they seem. "sure" is one that may sound less like it, sure or not.
     """
 
     words: frozenset[str] = frozenset()
@@ -65,8 +70,10 @@ class Element:
             return self.kind in ("end", "break")
         if self.kind == "word":
             return piece.text in self.words
-        if self.kind == "sound":
-            return piece.probability < UNSURE and self.closest(piece.text) is not None
+        if self.kind in ("sound", "sure"):
+            return (self.kind == "sure" or piece.probability < UNSURE) and self.closest(
+                piece.text
+            ) is not None
         if self.kind in ("end", "break"):
             return self.kind == "break" and piece.text == COMMA
         if piece.value is None or not self.low <= piece.value <= self.high:
@@ -75,10 +82,11 @@ class Element:
 
     def closest(self, text: str) -> str | None:
         """The word of `words` that sounds most like `text`, None when none is close."""
-        if len(text) < 4 or text in self.known or text in self.words or not text.isalpha():
+        least, limit = (3, ALIKE_BEFORE) if self.kind == "sure" else (4, ALIKE)
+        if len(text) < least or text in self.known or text in self.words or not text.isalpha():
             return None
         best = min(sorted(self.words), key=lambda word: distance(text, word))
-        return best if distance(text, best) <= ALIKE else None
+        return best if distance(text, best) <= limit else None
 
 
 Pattern = tuple[Element, ...]
@@ -136,8 +144,13 @@ class Repair:
 
     def _reading(self, old: Sequence[Piece], place: int, how: str) -> str:
         if how == " sound":
-            return self.heard[place].closest(old[place].text) or old[place].text
+            word = self.heard[place].closest(old[place].text) or old[place].text
+            number = simple(word)
+            return word if number is None else shown(number)
         value = old[place].value or 0
+        if how.startswith((" plus", " and")):
+            _, kind, other = how.split(" ")
+            return shown(value + (int(other) if kind == "plus" else old[int(other) - 1].value or 0))
         return shown({" tens": value // 10 * 10, " unit": value % 10}.get(how, value))
 
 
@@ -156,7 +169,8 @@ def _matches(pattern: Pattern, given: Sequence[Piece], at: int) -> bool:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Lexicon:
-    """Spellings made one, and repairs by the word they begin with: "" for a number, "~" for a sound.
+    """Spellings made one, and repairs by the word they begin with: "" for a number, "~" for a sound,
+    "~wedge" for one that goes before that word.
 
     `misheard` are those spellings that no one means.
     """
@@ -176,8 +190,11 @@ class Lexicon:
                 entries = self.repairs.get(piece.text, ())
                 if piece.value is not None:
                     entries = entries + numeric
-                elif piece.probability < UNSURE:
-                    entries = entries + sounding
+                else:
+                    if piece.probability < UNSURE:
+                        entries = entries + sounding
+                    if at + 1 < len(work):
+                        entries = entries + self.repairs.get("~" + work[at + 1].text, ())
                 found = next((entry for entry in entries if entry.applies(work, at)), None)
                 if found is None:
                     break
@@ -204,7 +221,8 @@ def _element(word: str, groups: dict[str, frozenset[str]]) -> Element:
     if word in ("<end>", "<break>"):
         return Element(kind=word[1:-1])
     if word.startswith("~"):
-        return Element(frozenset(word[1:].split("|")), "sound", known=groups.get("known", frozenset()))
+        kind = "sure" if word.startswith("~~") else "sound"
+        return Element(frozenset(word.lstrip("~").split("|")), kind, known=groups.get("known", frozenset()))
     if "<" in word or ">" in word:
         if word[1:-1] not in groups:
             raise KeyError(word)
