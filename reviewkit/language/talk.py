@@ -20,6 +20,7 @@ _CLAUSE_END = re.compile(
 _ENDS = {
     # "Talked out of the 5 wood and hit hybrid": what is ruled out reaches no further than the next "and".
     "not": re.compile(rf"{_CLAUSE_END.pattern}| and "),
+    "past": re.compile(r" (?:,|but|so|then) |[.!?]$"),
     # "I was aiming at the flag and came up short": what happened ends what was meant.
     "plan": re.compile(
         rf"{_CLAUSE_END.pattern}| because | and (?=(?:came|went|missed|pulled|pushed|blocked|hooked|sliced"

@@ -22,8 +22,8 @@ _LONGEST = 9
 _BEAM = 14
 _MARGIN = 7.0
 _MOST = 16
-_DROP = {"penalty": 1.2, "drop": -0.5}
-"""What a drop is worth as a sign of a penalty stroke; without that word it may have been free."""
+_DROP = {"penalty": 1.2, "drop": 0.3}
+"""What a drop is worth as a sign of a penalty stroke; without that word it may be a free one."""
 _DROPPED_FROM = {
     "penalty": ("", "rough", "trees", "sand", "fairway", "fringe"),
     "drop": ("", "rough", "trees"),

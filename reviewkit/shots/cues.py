@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from reviewkit.model import Mention, Utterance
 
@@ -22,7 +22,10 @@ _HARMLESS = {
 }
 _PUT_RIGHT = re.compile(r"(?:make|no|sorry|wait|actually|rather|correction|tell)\b")
 _MENDS = ("no", "hang on", "hold on", "wait", "sorry", "i tell a lie", "tell a lie", "scratch that")
-_SIDE_ALONE = re.compile(r"(?:on|to|down|up|over|off|along|only) (?:on )?(?:to )?the (?:left|right)")
+_SIDE_ALONE = re.compile(
+    r"(?:on|to|down|up|over|off|along|only) (?:on )?(?:to )?the (?:left|right)"
+    r"|(?:behind|beyond|past) the "
+)
 _STILL = {"distance", "miss", "putt", "lie", "again"}
 """What is told before a ball is struck."""
 _HAPPENED = {"place", "holed", "tap", "stayed_out", "putts", "updown", "miss", "contact", "reload", "drop"}
@@ -57,20 +60,48 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
         for mention in utterance.mentions
         if mention.kind in KINDS and _counts(mention)
     ]
-    found = _without_places_taken_back(_without_the_land(found), talk)
+    found = _without_places_taken_back(_without_the_land(_without_hits_of_putts(found)), talk)
+    found = [_from_sand(found, at) for at in range(len(found))]
     found = _without_lengths_taken_back(_without_clubs_meant(_without_lofts(found)))
     return tuple(_without_late_loss(_without_idle_provisional(found)))
 
 
+def _without_hits_of_putts(found: list[Cue]) -> list[Cue]:
+    """ "Knocked it in" is no swing; "knocked it out" may be."""
+    ends = [cue for cue in found if cue.kind in ("tap", "holed") and cue.mention.text.endswith(" in")]
+    return [cue for cue in found if not (_hit(cue) and any(_same_words(cue, end) for end in ends))]
+
+
+def _from_sand(found: list[Cue], at: int) -> Cue:
+    """ "In the bunker. 54. Splash, four feet": out of sand it is a stroke, into water it is a fate."""
+    cue = found[at]
+    if cue.kind != "place" or not cue.mention.text.startswith("splash"):
+        return cue
+    before = next((old for old in reversed(found[:at]) if old.kind == "place"), None)
+    if before is None or before.value != "sand":
+        return cue
+    return replace(cue, mention=replace(cue.mention, kind="strike", value="bunker"))
+
+
+def _hit(cue: Cue) -> bool:
+    return cue.kind == "strike" and cue.value == "hit"
+
+
 def _without_the_land(found: list[Cue]) -> list[Cue]:
     """ "Marsh down the right, room on the left. Driver": how the hole lies, told before any stroke."""
-    first = next((at for at, cue in enumerate(found) if cue.kind not in _STILL), len(found))
+    first = next((at for at, cue in enumerate(found) if not _still(cue)), len(found))
     if first == len(found) or found[first].kind not in ("club", "strike", "contact"):
         return found
-    return [cue for at, cue in enumerate(found) if at > first or not _a_side_alone(cue)]
+    return [cue for at, cue in enumerate(found) if at > first or not _of_the_land(cue)]
 
 
-def _a_side_alone(cue: Cue) -> bool:
+def _still(cue: Cue) -> bool:
+    return cue.kind in _STILL or _of_the_land(cue)
+
+
+def _of_the_land(cue: Cue) -> bool:
+    if cue.kind == "place":
+        return cue.mention.text in ("out of bounds", "ob", "o b", "is wet", "white stakes", "white posts")
     return cue.kind == "miss" and _SIDE_ALONE.match(cue.mention.text) is not None
 
 
@@ -107,7 +138,7 @@ def _last_place(found: Sequence[Cue], mend: Mention, number: int) -> int | None:
 
 
 def _in_passing(cue: Cue) -> bool:
-    return cue.kind in ("miss", "contact", "distance", "lie") or (cue.kind == "strike" and cue.value == "hit")
+    return cue.kind in ("miss", "contact", "distance", "lie") or _hit(cue)
 
 
 def _without_lofts(found: list[Cue]) -> list[Cue]:

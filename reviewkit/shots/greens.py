@@ -21,6 +21,7 @@ _ON = ("green", "fringe", "close")
 _SWUNG = ("club", "strike", "contact")
 _STRUCK = ("miss", "strike", "contact")
 _PUTTED = ("putt", "putter")
+_AGAIN = ("2nd", "3rd", "4th", "next", "comebacker")
 _BY_THE_HOLE = ("miss", "lip", "burn", "shav", "slid")
 _FLAG = ("flag", "pin", "stick")
 """Said of where a ball lies on the green far oftener than of where a putt ended."""
@@ -176,6 +177,9 @@ def _walk(told: Sequence[Cue], units: str, patient: bool) -> list[str]:
             elif missed_in >= 0:
                 putts.append("")
                 left_in, missed_in = -1, -1
+        if cue.kind == "putt" and missed_in >= 0 and cue.mention.text.startswith(_AGAIN):
+            putts.append("")
+            left_in, missed_in = -1, -1
         if cue.kind not in (*_MISSES, *_DROPS) or _thought_in(told, at):
             continue
         # "I've missed it. Wasn't close. Left all the way."

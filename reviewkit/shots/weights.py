@@ -238,7 +238,7 @@ def _told_on(cues: Sequence[Cue], first: int) -> bool:
     told = ("miss", "contact", "distance", "lie")
     if cues[first].kind not in told[:2]:
         return False
-    after = next((cue for cue in cues[first:] if cue.kind not in told), None)
+    after = next((cue for cue in cues[first:] if cue.kind not in told and cue.value != "hit"), None)
     if after is None or after.utterance == cues[first].utterance:
         return False
     return after.kind == "strike" and after.value in SHORT
