@@ -14,7 +14,7 @@ from reviewkit.log.transcript import load_transcript
 from reviewkit.model import HeardAgain, HoleScore, HoleSpan, Mention, Round, Shot, Talk, Utterance
 from reviewkit.pipeline import confirmed, own_rules
 from reviewkit.reasoning import hearing_of, likeliest, par_odds, reason_talk, within
-from reviewkit.shots import tell
+from reviewkit.shots import clubs_told_last, tell
 
 CANDIDATE = "?"
 """Kinds that end so are not settled yet; what they come to stands beside them under another kind."""
@@ -68,10 +68,15 @@ def explain(folder: RoundFolder, hole: int | None = None) -> tuple[HoleExplanati
     if hole is not None and not spans:
         played = ", ".join(str(span.hole) for span in reading.spans) or "none"
         raise FolderError(folder.path, f"has no hole {hole}.", f"Holes played: {played}.")
-    return tuple(_hole(reading, span, within(talk, span), hearing_of(transcript, span)) for span in spans)
+    clubs_last = clubs_told_last(within(talk, span) for span in reading.spans)
+    return tuple(
+        _hole(reading, span, within(talk, span), hearing_of(transcript, span), clubs_last) for span in spans
+    )
 
 
-def _hole(reading: Round, span: HoleSpan, spoken: Talk, again: HeardAgain | None) -> HoleExplanation:
+def _hole(
+    reading: Round, span: HoleSpan, spoken: Talk, again: HeardAgain | None, clubs_last: bool
+) -> HoleExplanation:
     mentions = [mention for utterance in spoken for mention in utterance.mentions]
     odds = par_odds(mentions, reading.plan, span.hole)
     return HoleExplanation(
@@ -79,7 +84,7 @@ def _hole(reading: Round, span: HoleSpan, spoken: Talk, again: HeardAgain | None
         score=next(score for score in reading.scores if score.hole == span.hole),
         talk=tuple(_settled(utterance) for utterance in spoken),
         par=odds,
-        counts=tell(span, spoken, likeliest(odds)).counts,
+        counts=tell(span, spoken, likeliest(odds), clubs_last).counts,
         shots=tuple(shot for shot in reading.shots if shot.hole == span.hole),
         again=again,
     )

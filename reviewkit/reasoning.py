@@ -27,7 +27,7 @@ from reviewkit.model import (
 from reviewkit.model.fact import HoleFact
 from reviewkit.model.values import YARDS_PER_METRE
 from reviewkit.scoring import Reconciled, keep_card, reconcile
-from reviewkit.shots import Telling, shots, tell
+from reviewkit.shots import Telling, clubs_told_last, shots, tell
 from reviewkit.shots.lone_numbers import with_clubs
 
 _CARD_SAYS = 6.0
@@ -80,12 +80,15 @@ def reason_talk(
     units = plan.units or spoken_units(talk)
     words = without_silences(transcript.words)
     facts = facts_by_hole(spans, amendments)
+    clubs_last = clubs_told_last(within(talk, span) for span in spans)
     tellings, tales = [], []
+
+    def told(span: HoleSpan) -> tuple[Telling, HoleTale]:
+        return _told(talk, span, plan, units, words, clubs_last)
+
     for span in spans:
-        telling, tale = _told(talk, span, plan, units, words)
-        others = (
-            (share, _told(talk, other, plan, units, words)[1]) for share, other in elsewhere(talk, span)
-        )
+        telling, tale = told(span)
+        others = ((share, told(other)[1]) for share, other in elsewhere(talk, span))
         tellings.append(telling)
         known = any(fact.field == "strokes" for fact in facts.get(span.hole, ()))
         again = None if known else hearing_of(transcript, span)
@@ -95,13 +98,13 @@ def reason_talk(
 
 
 def _told(
-    talk: Talk, span: HoleSpan, plan: Plan, units: str, words: Sequence[Word]
+    talk: Talk, span: HoleSpan, plan: Plan, units: str, words: Sequence[Word], clubs_last: bool
 ) -> tuple[Telling, HoleTale]:
     """What the talk of one hole's span tells."""
     spoken = within(talk, span)
     mentions = [mention for utterance in spoken for mention in utterance.mentions]
     odds = par_odds(mentions, plan, span.hole)
-    telling = tell(span, spoken, likeliest(odds))
+    telling = tell(span, spoken, likeliest(odds), clubs_last)
     likely = shots(telling, None, likeliest(odds), units, words)
     return telling, HoleTale(span, likely, odds, telling.counts, tuple(mentions))
 

@@ -25,6 +25,7 @@ LOOK_AHEAD = 4
 _NEARNESS = (1.0, 0.85, 0.65, 0.5)
 _PAUSE_S = 0.55
 """Speakers and editors leave more than this between two holes; within one, mostly less."""
+_BREATH_S = 0.3
 _PAUSES = ((0.3, -3.0), (0.5, -1.8), (0.6, -0.4), (0.75, 0.8), (1.0, 1.5), (math.inf, 2.1))
 """(silence shorter than this in seconds, log odds of a new hole)."""
 _HURRIES = ((8.0, -3.0), (14.0, -1.6), (18.0, -0.6))
@@ -103,11 +104,22 @@ class Evidence:
             if step and ahead.gap_s >= _PAUSE_S and self.pauses_tell:
                 near *= 0.4
             for mention in ahead.mentions:
-                if mention.kind == "hole" and isinstance(mention.value, int) and not mention.mood:
+                if self._named(at + step, mention):
                     against += 0.5 * near * mention.weight
-                    if 0 <= mention.value <= MAX_HOLE:
-                        odds[mention.value] += 1.8 * near * mention.weight
+                    number = int(mention.value or 0)
+                    if 0 <= number <= MAX_HOLE:
+                        odds[number] += 1.8 * near * mention.weight
         return tuple(told - against for told in odds)
+
+    def _named(self, at: int, mention: Mention) -> bool:
+        """Whether a mention gives a hole's number; "In. Four." in one breath is the score."""
+        if mention.kind != "hole" or not isinstance(mention.value, int) or mention.mood:
+            return False
+        utterance = self.talk[at]
+        if not at or utterance.gap_s >= _BREATH_S:
+            return True
+        scored = any(m.kind == "strokes" and m.first == mention.first for m in utterance.mentions)
+        return not (scored and any(m.kind in _OVER for m in self.talk[at - 1].mentions))
 
     @cached_property
     def announced(self) -> bool:
@@ -122,9 +134,9 @@ class Evidence:
         rows = []
         for number in range(MAX_HOLE + 1):
             total, row = 0.0, [0.0]
-            for utterance in self.talk:
+            for at, utterance in enumerate(self.talk):
                 for m in utterance.mentions:
-                    if m.kind == "hole" and isinstance(m.value, int) and not m.mood:
+                    if self._named(at, m):
                         total += 0.25 * m.weight if m.value == number else -0.35 * m.weight
                     elif m.kind in ("played", "to_play") and isinstance(m.value, int) and not m.mood:
                         total += 0.7 if _fits(m, number) else -0.5

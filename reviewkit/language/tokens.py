@@ -23,8 +23,8 @@ PAUSE_S = 0.5
 """A silence that ends a sentence where no mark does."""
 BARE_PAUSE_S = 0.45
 """The same where it is written down without full stops."""
-BARE_WORDS = 40
-"""So many words without one are more than anybody says in a sentence."""
+BARE_WORDS, BARE_BESIDE = 40, 12
+"""So many words without one are more than anybody says in a sentence; so many where it goes on like that."""
 COMMA_NEAR = 20
 """Words around a comma in which the listener writes commas where they belong."""
 BREATH_S = 0.05
@@ -106,14 +106,18 @@ def _bare(words: tuple[Word, ...]) -> tuple[set[int], set[int]]:
     """Indices of words in long stretches without a full stop, and those of them with a comma near."""
     bare: set[int] = set()
     commas: set[int] = set()
-    begun = 0
+    begun, stretches = 0, []
     for index, word in enumerate(words):
         if word.text.endswith(ENDS) or index == len(words) - 1:
-            if index - begun >= BARE_WORDS:
-                bare.update(range(begun, index + 1))
+            stretches.append(range(begun, index + 1))
             begun = index + 1
         elif word.text.endswith(","):
             commas.update(range(index - COMMA_NEAR, index + COMMA_NEAR))
+    long = [len(stretch) > BARE_WORDS for stretch in stretches]
+    for at, stretch in enumerate(stretches):
+        beside = any(long[max(0, at - 1) : at + 2])
+        if len(stretch) > (BARE_BESIDE if beside else BARE_WORDS):
+            bare.update(stretch)
     return bare, commas
 
 

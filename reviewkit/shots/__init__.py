@@ -1,5 +1,5 @@
 """Strokes in order, told or implied, from the mentions of one hole."""
 
-from reviewkit.shots.assemble import Telling, shots, tell
+from reviewkit.shots.assemble import Telling, clubs_told_last, shots, tell
 
-__all__ = ["Telling", "shots", "tell"]
+__all__ = ["Telling", "clubs_told_last", "shots", "tell"]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from reviewkit.model import HoleSpan, Shot, Utterance, Word
@@ -20,7 +20,8 @@ from reviewkit.shots.trouble import sides
 _TEMPERATURE = 1.3
 """How far the chart's scores are trusted as log odds; set to calibrate counts on invented rounds."""
 _TOLD, _GUESSED = 0.9, 0.45
-_SHORT_CLUBS = {"PW", "GW", "SW", "LW"}
+_HABIT = 3
+"""Holes that make a habit."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,10 +49,21 @@ class Telling:
         return min(self.options, key=lambda count: (abs(count - strokes), -self.options[count][0]))
 
 
-def tell(span: HoleSpan, talk: Sequence[Utterance], par: int | None) -> Telling:
-    """Read one hole's utterances as strokes; `par` helps where known."""
+def tell(span: HoleSpan, talk: Sequence[Utterance], par: int | None, clubs_last: bool = False) -> Telling:
+    """Read one hole's utterances as strokes; `par` and the speaker's manner help where known."""
     found = cues(talk)
-    return Telling(span, tuple(talk), found, readings(found, par, counts(talk, found)))
+    return Telling(span, tuple(talk), found, readings(found, par, counts(talk, found), clubs_last))
+
+
+def clubs_told_last(holes: Iterable[Sequence[Utterance]]) -> bool:
+    """Whether most tee shots of a round are told by where they ended, and their club behind that."""
+    first, last = 0, 0
+    for talk in holes:
+        told = [cue for cue in cues(talk) if cue.kind in ("club", "place") and not cue.meant]
+        if any(cue.kind == "club" for cue in told):
+            last += told[0].kind == "place"
+            first += told[0].kind == "club"
+    return last >= _HABIT and last > first
 
 
 def shots(

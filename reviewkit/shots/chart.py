@@ -35,7 +35,7 @@ Reading = tuple[float, Step | None]
 
 @lru_cache(maxsize=512)
 def readings(
-    cues: tuple[Cue, ...], par: int | None, said: tuple[Count, ...]
+    cues: tuple[Cue, ...], par: int | None, said: tuple[Count, ...], clubs_last: bool = False
 ) -> Mapping[int, tuple[float, tuple[Step, ...]]]:
     """Strokes on the hole -> (score, steps in order) of the best reading with that many, all holed out.
 
@@ -43,7 +43,7 @@ def readings(
     """
     table: list[dict[Ball, Reading]] = [{} for _ in range(len(cues) + 1)]
     table[0][Ball()] = (0.0, None)
-    drafts = _drafts(cues)
+    drafts = _drafts(cues, clubs_last)
     for at, cue in enumerate(cues):
         states = sorted(table[at].items(), key=lambda item: -item[1][0])[:_BEAM]
         for ball, (score, chain) in states:
@@ -60,12 +60,14 @@ def readings(
     return _finished(table[len(cues)])
 
 
-def _drafts(cues: Sequence[Cue]) -> list[list[Draft]]:
+def _drafts(cues: Sequence[Cue], clubs_last: bool) -> list[list[Draft]]:
     """Drafts by their first cue; hopeless ones are left out."""
     result = []
     for first in range(len(cues)):
         ends = range(first + 1, min(first + _LONGEST, len(cues)) + 1)
-        found = [made for last in ends if (made := draft(cues, first, last)) and made.score > -2.0]
+        found = [
+            made for last in ends if (made := draft(cues, first, last, clubs_last)) and made.score > -2.0
+        ]
         result.append(found)
     return result
 

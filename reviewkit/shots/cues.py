@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
+from itertools import pairwise
 
 from reviewkit.model import Mention, Utterance
 
@@ -18,7 +19,7 @@ _HARMLESS = {
     "strike": {"", "plan"},
     "putt": {"", "plan"},
     # The club meant is mostly the club used, unless another is named.
-    "club": {"", "plan"},
+    "club": {"", "plan", "after"},
 }
 _PUT_RIGHT = re.compile(r"(?:make|no|sorry|wait|actually|rather|correction|tell)\b")
 _MENDS = ("no", "hang on", "hold on", "wait", "sorry", "i tell a lie", "tell a lie", "scratch that")
@@ -28,6 +29,8 @@ _SIDE_ALONE = re.compile(
 )
 _STILL = {"distance", "miss", "putt", "lie", "again"}
 """What is told before a ball is struck."""
+_PUT_RIGHT_WITHIN = 12
+"""Words from a club to the one that puts it right."""
 _HAPPENED = {"place", "holed", "tap", "stayed_out", "putts", "updown", "miss", "contact", "reload", "drop"}
 """What befalls a ball once it is struck."""
 
@@ -43,6 +46,8 @@ class Cue:
     value: str = field(init=False)
     meant: bool = field(init=False)
     """Only planned, as far as the words go."""
+    after: bool = field(init=False)
+    """Told when its stroke was over, as far as the words go."""
 
     def __post_init__(self) -> None:
         # Kept, not worked out anew: the chart asks for them millions of times.
@@ -50,6 +55,7 @@ class Cue:
         object.__setattr__(self, "kind", self.mention.kind)
         object.__setattr__(self, "value", "" if value is None else str(value))
         object.__setattr__(self, "meant", self.mention.mood == "plan")
+        object.__setattr__(self, "after", self.mention.mood == "after")
 
 
 def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
@@ -62,7 +68,8 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
     ]
     found = _without_places_taken_back(_without_the_land(_without_hits_of_putts(found)), talk)
     found = [_from_sand(found, at) for at in range(len(found))]
-    found = _without_lengths_taken_back(_without_clubs_meant(_without_lofts(found)))
+    found = _without_clubs_taken_back(_without_lofts(found), talk)
+    found = _without_lengths_taken_back(_without_clubs_meant(found))
     return tuple(_without_late_loss(_without_idle_provisional(found)))
 
 
@@ -145,6 +152,22 @@ def _without_lofts(found: list[Cue]) -> list[Cue]:
     """ "The 56" is a club: a number that names one is no length."""
     clubs = [cue.mention for cue in found if cue.kind == "club"]
     return [cue for cue in found if cue.kind != "distance" or not any(_names(cue, club) for club in clubs)]
+
+
+def _without_clubs_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
+    """ "With the sand wedge, no, sorry, it was the pitching wedge": of clubs put right the last is used."""
+    mends = [m for said in talk for m in said.mentions if m.kind == "mend?"]
+    clubs = [at for at, cue in enumerate(found) if cue.kind == "club"]
+    gone: set[int] = set()
+    for one, other in pairwise(clubs):
+        between = range(found[one].mention.last + 1, found[other].mention.first)
+        if len(between) > _PUT_RIGHT_WITHIN or not any(mend.first in between for mend in mends):
+            continue
+        if not any(cue.kind in _HAPPENED for cue in found[one:other]):
+            gone.add(one)
+            if found[other].after:
+                found[other] = replace(found[other], mention=replace(found[other].mention, mood=""))
+    return [cue for at, cue in enumerate(found) if at not in gone]
 
 
 def _without_lengths_taken_back(found: list[Cue]) -> list[Cue]:

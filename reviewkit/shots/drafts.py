@@ -37,8 +37,11 @@ class Draft:
     dropped: str = ""
 
 
-def draft(cues: Sequence[Cue], first: int, last: int) -> Draft | None:
-    """Cues first..last-1 as one stroke or one tally of putts, None when they cannot be."""
+def draft(cues: Sequence[Cue], first: int, last: int, clubs_last: bool = False) -> Draft | None:
+    """Cues first..last-1 as one stroke or one tally of putts, None when they cannot be.
+
+    `clubs_last` is the manner of who names the club when the ball has landed.
+    """
     run = cues[first:last]
     if first and run[0].mention.first <= cues[first - 1].mention.last:
         return None
@@ -46,7 +49,8 @@ def draft(cues: Sequence[Cue], first: int, last: int) -> Draft | None:
     family = _family(run, kinds)
     if not family:
         return None
-    score = STROKE + rewards(run, family) - crossings(run) - strains(run, family) - torn(cues, first)
+    score = STROKE + rewards(run, family) - crossings(run, clubs_last)
+    score -= strains(run, family, clubs_last) + torn(cues, first, clubs_last)
     places = [cue.value for cue in run if cue.kind == "place" and cue.value != "close"]
     close = any(cue.value == "close" for cue in run if cue.kind == "place")
     holed = bool(kinds & {"holed", "tap"}) and "stayed_out" not in kinds and not (close and family == "swing")

@@ -11,8 +11,12 @@ _IRONS = range(5, 10)
 """Lower numbers are as often hybrids and woods."""
 _NEAR = 25
 """Words from the length to the club, at most."""
+_AT_ONCE = 2
+"""Words from a club to the number that puts it right: "7 iron. Six. I'm hitting six."."""
 _LEAST_YD, _LEAST_M = 75, 70
 """Nobody takes a numbered iron for less, as a rule; a guess."""
+_MOST = 270
+"""Nor for more."""
 _SETTLED = {"place", "holed", "tap", "putts", "putt", "putter", "club", "miss", "reload", "drop"}
 """What stands between a length and a number that is then something else."""
 
@@ -29,13 +33,14 @@ def with_clubs(talk: Sequence[Utterance]) -> tuple[Utterance, ...]:
 
 
 def _clubs(talk: Sequence[Utterance]) -> Iterator[Mention]:
-    far = -_NEAR
+    far = named = -_NEAR
     for mention in (mention for said in talk for mention in said.mentions):
+        named = mention.last if mention.kind == "club" and not mention.mood else named
         if _from_afar(mention):
             far = mention.last
         elif mention.kind in _SETTLED and not mention.mood:
             far = -_NEAR
-        elif _lone(mention) and mention.first - far < _NEAR:
+        elif _lone(mention) and (mention.first - far < _NEAR or mention.first - named <= _AT_ONCE):
             far = -_NEAR
             yield mention
 
@@ -47,7 +52,7 @@ def _from_afar(mention: Mention) -> bool:
     return (
         mention.unit in ("yd", "m", "")
         and mention.mood in ("", "togo", "bare", "length")
-        and mention.value >= least
+        and least <= mention.value <= _MOST
     )
 
 

@@ -42,7 +42,7 @@ def moments(cues: Sequence[Cue], steps: Sequence[Step]) -> list[Moment]:
             found.append(Moment(first, first, until, last, last, told=False))
         else:
             ending = _ending(cues, first, last, step.draft.shape == "putt") or last
-            swung = next((at for at in range(first, last) if cues[at].kind == "club"), first)
+            swung = next((at for at in range(first, last - 1) if cues[at].kind == "club"), first)
             found.append(Moment(first, swung, ending, last, _trail(cues, first, last)))
     return found
 

@@ -116,7 +116,7 @@ def rewards(run: Sequence[Cue], family: str) -> float:
     return sum(best.values())
 
 
-def crossings(run: Sequence[Cue]) -> float:
+def crossings(run: Sequence[Cue], clubs_last: bool) -> float:
     """A stroke told over several utterances is likelier the longer its end stays open."""
     cost, landed = 0.0, False
     for before, cue in pairwise(run):
@@ -125,12 +125,13 @@ def crossings(run: Sequence[Cue]) -> float:
         if not steps:
             continue
         pause = 0.3 if cue.pause_s > 1.5 and landed else 0.0
-        loose = landed and cue.kind not in _AFTERTHOUGHTS and cue.value not in ("lost", "unplayable")
+        named = cue.kind == "club" and (clubs_last or cue.after)
+        loose = landed and not (named or cue.kind in _AFTERTHOUGHTS or cue.value in ("lost", "unplayable"))
         cost += 0.2 * steps + pause + (0.8 if loose else 0.25 if landed else 0.0)
     return cost
 
 
-def strains(run: Sequence[Cue], family: str) -> float:
+def strains(run: Sequence[Cue], family: str, clubs_last: bool) -> float:
     """What speaks against one stroke: a second landing, a club or a yardage after the landing."""
     cost = 0.0 if family not in ("swing", "putt") else _bareness(run, family)
     if family in ("putt", "putt_or_swing", "tap") and _putts_again(run):
@@ -153,8 +154,7 @@ def strains(run: Sequence[Cue], family: str) -> float:
             cost += (1.2 if _shaped(run) else 2.4) if family == "swing" and _on_green_by(run[:at]) else 0.0
             landed_at = at
         elif cue.kind == "club":
-            inverted = landed_at >= 0 and cue.mention.first - run[landed_at].mention.last <= 3
-            cost += (0.2 if inverted else 1.3) if landed_at >= 0 else 0.0
+            cost += _named_late(run, landed_at, at, clubs_last) if landed_at >= 0 else 0.0
             cost += 0.5 if clubs and cue.value not in clubs and not cue.meant else 0.0
             if not cue.meant:
                 clubs.add(cue.value)
@@ -172,6 +172,14 @@ def strains(run: Sequence[Cue], family: str) -> float:
             # "First putt" names a stroke of its own, "it breaks" may be said on the way.
             cost += 1.6 if cue.kind == "stayed_out" else 0.35 + 0.35 * cue.mention.weight
     return cost
+
+
+def _named_late(run: Sequence[Cue], landed_at: int, at: int, clubs_last: bool) -> float:
+    """What speaks against the club of a ball that has landed."""
+    if run[at].after or any(cue.kind == "club" and cue.value == run[at].value for cue in run[:landed_at]):
+        return 0.0
+    at_once = run[at].mention.first - run[landed_at].mention.last <= 3
+    return 0.2 if at_once or clubs_last else 1.3
 
 
 def _struck_again(run: Sequence[Cue]) -> bool:
@@ -221,10 +229,12 @@ def _putt_long(cue: Cue) -> bool:
     return cue.mention.unit in ("ft", "in") or (cue.mention.unit == "m" and float(cue.value) <= 12)
 
 
-def torn(cues: Sequence[Cue], first: int) -> float:
+def torn(cues: Sequence[Cue], first: int, clubs_last: bool) -> float:
     """What a side or a contact told right after a landing says belongs to that stroke, not to the next."""
     if first and _told_on(cues, first):
         return 0.8
+    if first and cues[first].kind == "club" and (cues[first].after or clubs_last):
+        return 1.0
     far = 2 * _gone(cues, first) + _so_far_off(cues, first) if first else 0
     if not first or cues[first].utterance > cues[first - 1].utterance + far:
         return 0.0
