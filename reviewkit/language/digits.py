@@ -32,7 +32,7 @@ def settle(given: list[Piece]) -> list[Piece]:
             made += _apart(piece, value - value % 10, value % 10)
         elif _hole_and_length(value, before, after):
             made += _apart(piece, value // 1000, value % 1000)
-        elif 1 < value < 7 and value * 2 % 1 and after in LONG_UNITS:
+        elif 1 < value < 7 and value * 4 % 1 and after in LONG_UNITS | {"out", "left", "to"}:
             # "3.34 metres"
             made.append(replace(piece, text=shown(round(value * 100)), value=round(value * 100)))
         elif piece.joined and value and given[at - 1].value and before.isdigit() and piece.text.isdigit():
@@ -45,7 +45,7 @@ def settle(given: list[Piece]) -> list[Piece]:
 def _hole_and_length(value: float, before: str, after: str) -> bool:
     """ "par 4410" and "the 16468 metres": a course of 6,740 yards is no such number."""
     if after in LONG_UNITS and before != "par":
-        return 7600 < value < 18700
+        return 7600 < value < 18700 or 1000 < value < 1700
     return before in LIKE_PAR and 3000 < value < 6700
 
 

@@ -85,6 +85,8 @@ WRITTEN = [
     ("160-1, so that's it", "161 , so that's it"),
     ("it's 3-7-7 and plays 1-0-4", "it's 377 and plays 104"),
     ("knocked it in, 5-3-8, with 2", "knocked it in , 5 to 3 to 8 , with 2"),
+    ("1 .19 out, 1.25 left", "119 out , 1.25 left"),
+    ("on to the 1 ,356 metres", "on to the 1 356 metres"),
     ("3 .34 metres, 2.5 metres", "334 metres , 2.5 metres"),
     ("on to the 3 -388 metres", "on to the 3 , 388 metres"),
     ("the 16468 metres, part 4410 off", "the 16 468 metres , part 4 410 off"),
