@@ -156,17 +156,20 @@ def _without_lofts(found: list[Cue]) -> list[Cue]:
 
 def _without_clubs_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
     """ "With the sand wedge, no, sorry, it was the pitching wedge": of clubs put right the last is used."""
-    mends = [m for said in talk for m in said.mentions if m.kind == "mend?"]
+    mends = [m.first for said in talk for m in said.mentions if m.kind == "mend?"]
     clubs = [at for at, cue in enumerate(found) if cue.kind == "club"]
     gone: set[int] = set()
-    for one, other in pairwise(clubs):
-        between = range(found[one].mention.last + 1, found[other].mention.first)
-        if len(between) > _PUT_RIGHT_WITHIN or not any(mend.first in between for mend in mends):
+    for before, at in pairwise([-1, *clubs]):
+        first, last = found[at].mention.first, found[before].mention.last if before >= 0 else -1
+        since = max(last + 1, first - _PUT_RIGHT_WITHIN)
+        if not any(since <= mend < first for mend in mends):
             continue
-        if not any(cue.kind in _HAPPENED for cue in found[one:other]):
-            gone.add(one)
-            if found[other].after:
-                found[other] = replace(found[other], mention=replace(found[other].mention, mood=""))
+        if found[at].after:
+            # "It was the 5, no, I tell a lie, it was the 4" is of this stroke.
+            found[at] = replace(found[at], mention=replace(found[at].mention, mood=""))
+        told = any(cue.kind in _HAPPENED for cue in found[max(before, 0) : at])
+        if before >= 0 and first - last <= _PUT_RIGHT_WITHIN and not told:
+            gone.add(before)
     return [cue for at, cue in enumerate(found) if at not in gone]
 
 

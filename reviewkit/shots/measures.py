@@ -22,6 +22,7 @@ from reviewkit.shots.weights import SHORT
 _LONGEST_PUTT_YD = {"ft": 45.0, "in": 45.0, "m": 45.0, "yd": 20.0}
 """By the unit told: yards that are paced are mostly of a pitch."""
 _LONGEST_TAP_YD, _OF_A_TAP = 2.0, 0.15
+_LEFT_BY_A_PUTT_YD = 4.0
 _BEYOND = 1.1
 _FEWEST_BARE_YD = 38.0
 """What was left is in feet below so many, where the unit goes without saying."""
@@ -239,8 +240,9 @@ def _to_putt(
     tap = steps[number].draft.family == "tap" and yards(cue, units) > _LONGEST_TAP_YD
     if tap or not short_length(cue, units):
         return None
-    if place == "own" and mood == "left" and counted(steps, number):
-        return 0.9
+    if place == "own" and mood == "left" and steps[number].draft.putts:
+        # What is left by putts told in one breath is short but for the first of them.
+        return 0.9 if counted(steps, number) is (yards(cue, units) < _LEFT_BY_A_PUTT_YD) else None
     if steps[number - 1].draft.shape == "putt" and mood != "left" and place in ("struck", "trail", "landed"):
         # Among the words of the putt before it is that one's own, unless it is told last, in a breath of its
         # own or behind another ("50 feet, good putt, 2 feet").
