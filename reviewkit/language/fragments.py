@@ -35,8 +35,11 @@ _GOES_ON = (
 )
 _TOLD_OF_SCORES = ("shot", "of", "score")
 _BREAKS = ("", COMMA, *ENDS)
+_AFTER_SPELT = (COMMA, *ENDS, "yards", "metres", "to", "out", "left", "in", "uphill", "downhill", "par")
 _BEFORE_HOLE = (*_BREAKS, "it's", "it", "is", "hole", "at", "one", "about")
 _BEFORE_LEFT = (*_BREAKS, "got", "have", "it's", "still", "had", "me", "about", "leaves", "is", "that's")
+_STARTED = ("it", "it's", "i", "i'm", "i've", "to", "left", "from", "of", "out", "in")
+"""Behind "for 35 yards" these tell of a stroke, not of a hole."""
 _LONGEST_LEFT = 300
 
 
@@ -59,8 +62,8 @@ def _number(given: list[Piece], at: int) -> tuple[float, int]:
     """The number that begins at `at` and where it ends; the end is 0 where none is in parts."""
     value = given[at].value
     if value is None:
-        return _headed(given, at)
-    for reading in (_spelt, _unit_apart, _false_range, _overlong):
+        return _spelt(given, at, 0) if given[at].text == "one" else _headed(given, at)
+    for reading in (_spelt, _hundreds_apart, _unit_apart, _false_range, _overlong):
         found = reading(given, at, value)
         if found[1]:
             return found
@@ -68,17 +71,32 @@ def _number(given: list[Piece], at: int) -> tuple[float, int]:
 
 
 def _spelt(given: list[Piece], at: int, value: float) -> tuple[float, int]:
-    """ "3, 7, 6 yards": a yardage told digit by digit."""
-    digits = [_digit(given, at + step) for step in (0, 2, 4)]
-    apart = text_at(given, at + 1) == COMMA == text_at(given, at + 3)
-    if not all(digits) or not apart or text_at(given, at + 5) not in ("yards", "metres"):
-        return 0.0, 0
-    return digits[0] * 100.0 + digits[1] * 10 + digits[2], at + 5
+    """ "3, 7, 6 yards", "3 4 4, bends left": a yardage told digit by digit."""
+    for step, end, after in ((2, at + 5, ("yards", "metres")), (1, at + 3, _AFTER_SPELT)):
+        digits = [_digit(given, at + step * place) for place in range(3)]
+        apart = step == 1 or text_at(given, at + 1) == COMMA == text_at(given, at + 3)
+        opens = step == 2 or (digits[0] < 6 and text_at(given, at - 1) in _BREAKS)
+        if all(digits) and apart and opens and text_at(given, end) in after:
+            return digits[0] * 100.0 + digits[1] * 10 + digits[2], end
+    return 0.0, 0
 
 
 def _digit(given: list[Piece], at: int) -> int:
+    if text_at(given, at) == "one":
+        return 1
     value = given[at].value if at < len(given) else None
     return int(value) if value is not None and value in range(1, 10) and given[at].text.isdigit() else 0
+
+
+def _hundreds_apart(given: list[Piece], at: int, value: float) -> tuple[float, int]:
+    """ "2, 15 to go"."""
+    rest = given[at + 2].value if at + 2 < len(given) else None
+    opens = value in (1, 2) and given[at].text.isdigit() and text_at(given, at - 1) in _BREAKS
+    if not opens or text_at(given, at + 1) != COMMA or rest is None or not 10 <= rest < 100:
+        return 0.0, 0
+    after, beyond = text_at(given, at + 3), text_at(given, at + 4)
+    to_go = after in ("out", "left") or (after == "to" and beyond in _GOALS)
+    return (value * 100 + rest, at + 3) if to_go and given[at + 2].text.isdigit() else (0.0, 0)
 
 
 def _unit_apart(given: list[Piece], at: int, value: float) -> tuple[float, int]:
@@ -98,7 +116,7 @@ def _unit_apart(given: list[Piece], at: int, value: float) -> tuple[float, int]:
         return (value + sound, end) if lone else (0.0, 0)
     left = after in ("left", "out") if apart else after in _LEFT and (value < 100 or after not in _SHORT)
     to_go = after == "to" and beyond in _GOALS
-    over = sound == 4 and after in ("over", "into") and beyond in ("the", "a")
+    over = sound == 4 and after in ("over", "into", "from") and beyond in ("the", "a")
     more = beyond in ("to", "holes", "hand", "of", "putts") and after == "left"
     return (value + (unit or sound), end) if (left and not more) or to_go or over else (0.0, 0)
 
@@ -170,5 +188,5 @@ def _of_a_hole(after: list[str], before: str, hundreds: int) -> bool:
     if after[0] in ("off", "from"):
         return after[1] in ("the", "our", "these", "those", "my")
     if after[0] in ("yards", "metres"):
-        return hundreds == 4 and before != "it"
+        return hundreds == 4 and before != "it" and after[1] not in _STARTED
     return after[0] in ("playing", "dogleg") or (after[0] == "par" and after[1].isdigit())

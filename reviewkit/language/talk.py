@@ -17,15 +17,17 @@ _CLAUSE_END = re.compile(
     r" (?:,|but|so|then) | and (?=i |it|that|of course|then|what do you know|lo and|sure enough"
     r"|he|she|partner|my |just|still|found|ended)|[.!?]$"
 )
+_DEEDS = (
+    "(?:came|went|missed|pulled|pushed|blocked|hooked|sliced|leaked|tugged|yanked|thinned|chunked|topped|duffed"
+    "|shanked|hit it|hung|left it|lost it|flew|fell|put it|sent it|cut it|faded|caught|fatted|skied)"
+)
 _ENDS = {
     # "Talked out of the 5 wood and hit hybrid": what is ruled out reaches no further than the next "and".
     "not": re.compile(rf"{_CLAUSE_END.pattern}| and "),
     "past": re.compile(r" (?:,|but|so|then) |[.!?]$"),
     # "I was aiming at the flag and came up short": what happened ends what was meant.
-    "plan": re.compile(
-        rf"{_CLAUSE_END.pattern}| because | and (?=(?:came|went|missed|pulled|pushed|blocked|hooked|sliced"
-        r"|leaked|tugged|yanked|thinned|chunked|topped|duffed|shanked|hit it) )"
-    ),
+    "plan": re.compile(rf"{_CLAUSE_END.pattern}| because | and (?={_DEEDS} )"),
+    "tried": re.compile(rf"{_CLAUSE_END.pattern}| and "),
 }
 # "I only wanted to move it along to the fairway, and it did that": meant, and done.
 _DONE = re.compile(
@@ -36,6 +38,8 @@ _DONE = re.compile(
 _LONG_REACH = {"other"}
 _WHOLE = {"lost", "short"}
 _TO_THE_HOLE = ("togo", "left", "from", "bare")
+_TOLD_LAST = ("with", "after")
+"""A club's moods, see strokes.toml."""
 _COLOURED = {
     "club",
     "place",
@@ -94,10 +98,10 @@ def _coloured(found: list[Mention], sentence: Sentence) -> list[Mention]:
     for mention in found:
         if mention.kind == "mood":
             continue
-        if mention.kind in _COLOURED and mention.mood in ("", *_TO_THE_HOLE):
+        if mention.kind in _COLOURED and mention.mood in ("", *_TO_THE_HOLE, *_TOLD_LAST):
             mood = _mood_at(mention, reaches)
             # What a length is to matters more than whether it was planned, but not than whose it is.
-            told = mood and (not mention.mood or mood == "other")
+            told = mood and (mention.mood in ("", "with") or mood == "other")
             mention = replace(mention, mood=mood) if told else mention
         plain.append(mention)
     return plain

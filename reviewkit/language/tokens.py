@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 
+from reviewkit.language.fillers import without_fillers
 from reviewkit.language.fragments import whole
 from reviewkit.language.lexicon import load
 from reviewkit.language.numbers import numbers
@@ -74,7 +75,7 @@ def said(spoken: tuple[Segment, ...], lexicon: Lexicon) -> tuple[Sentence, ...]:
     segments = [index for index, segment in enumerate(spoken) for _ in segment.words]
     borders = _borders(words, segments)
     marked = _with_borders(pieces(words, lexicon.spelling), borders)
-    mended = lexicon.mend(whole(numbers(marked)))
+    mended = lexicon.mend(whole(numbers(without_fillers(marked, words))))
     return tuple(_sentence(run, words, segments) for run in _runs(mended))
 
 

@@ -15,11 +15,11 @@ KINDS = {
 }
 _DENIED = {"other", "past", "land", "not", "aside", "plan"}
 _HARMLESS = {
-    "distance": {"", "togo", "length", "flown", "bare", "plan", "left", "from"},
-    "strike": {"", "plan"},
-    "putt": {"", "plan"},
+    "distance": {"", "togo", "length", "flown", "bare", "plan", "tried", "left", "from"},
+    "strike": {"", "plan", "tried"},
+    "putt": {"", "plan", "tried"},
     # The club meant is mostly the club used, unless another is named.
-    "club": {"", "plan", "after"},
+    "club": {"", "plan", "tried", "after", "with", "land"},
 }
 _PUT_RIGHT = re.compile(r"(?:make|no|sorry|wait|actually|rather|correction|tell)\b")
 _MENDS = ("no", "hang on", "hold on", "wait", "sorry", "i tell a lie", "tell a lie", "scratch that")

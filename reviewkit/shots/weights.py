@@ -176,7 +176,9 @@ def strains(run: Sequence[Cue], family: str, clubs_last: bool) -> float:
 
 def _named_late(run: Sequence[Cue], landed_at: int, at: int, clubs_last: bool) -> float:
     """What speaks against the club of a ball that has landed."""
-    if run[at].after or any(cue.kind == "club" and cue.value == run[at].value for cue in run[:landed_at]):
+    if run[at].after or (run[at].mention.mood == "with" and run[at].utterance == run[landed_at].utterance):
+        return 0.0
+    if any(cue.kind == "club" and cue.value == run[at].value for cue in run[:landed_at]):
         return 0.0
     at_once = run[at].mention.first - run[landed_at].mention.last <= 3
     return 0.2 if at_once or clubs_last else 1.3
@@ -235,6 +237,8 @@ def torn(cues: Sequence[Cue], first: int, clubs_last: bool) -> float:
         return 0.8
     if first and cues[first].kind == "club" and (cues[first].after or clubs_last):
         return 1.0
+    if first and cues[first].mention.mood == "with" and cues[first].utterance == cues[first - 1].utterance:
+        return 1.0 if cues[first - 1].kind in ("place", "strike", "miss", "contact", "distance") else 0.0
     far = 2 * _gone(cues, first) + _so_far_off(cues, first) if first else 0
     if not first or cues[first].utterance > cues[first - 1].utterance + far:
         return 0.0

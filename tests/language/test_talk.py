@@ -101,7 +101,7 @@ def test_a_partners_strokes_are_anothers_whatever_the_name() -> None:
         ("No, 7 iron it is.", "club", [("7I", "")]),
         ("Not my best 7 iron.", "club", [("7I", "")]),
         ("Talked myself out of the 5 wood and hit 4 hybrid.", "club", [("5W", "not"), ("4H", "")]),
-        ("Talked myself out of a par with the 5 wood.", "club", [("5W", "")]),
+        ("Talked myself out of a par with the 5 wood.", "club", [("5W", "with")]),
         ("Should be a wedge, but I've taken 9.", "club", [("9I", "")]),
         ("I'd the 8 iron in my hand, but I've swapped it for the 9.", "club", [("8I", "plan"), ("9I", "")]),
         ("I had every intention of hitting 5 wood.", "club", [("5W", "plan")]),
