@@ -46,7 +46,7 @@ class Piece:
     """`text` is lower case. `value` is a number's; `first` and `last` are word indices, both included.
 
     `joined`: hyphenated or glued to the piece before. `probability`: the lowest of its words.
-    `heard`: the original words once a repair has changed them.
+    `heard`: the original words once a repair has changed them. `soft`: a full stop written as a comma.
     """
 
     text: str
@@ -56,6 +56,7 @@ class Piece:
     joined: bool = False
     probability: float = 1.0
     heard: str = ""
+    soft: bool = False
 
     def to(self, other: Piece, text: str, value: float | None = None) -> Piece:
         """One piece that covers this one and a later `other`."""

@@ -67,7 +67,8 @@ class Element:
 
     def fits(self, piece: Piece | None) -> bool:
         if piece is None or piece.text in ENDS:
-            return self.kind in ("end", "break")
+            soft = piece is not None and piece.soft and COMMA in self.words
+            return soft or self.kind in ("end", "break")
         if self.kind == "word":
             return piece.text in self.words
         if self.kind in ("sound", "sure"):

@@ -130,7 +130,7 @@ def _with_borders(given: list[Piece], borders: frozenset[int]) -> list[Piece]:
         last = at + 1 == len(given) or given[at + 1].first > piece.last
         if last and piece.last in borders and piece.text not in ENDS:
             if piece.text == ",":
-                marked[-1] = Piece(".", piece.first, piece.last)
+                marked[-1] = Piece(".", piece.first, piece.last, soft=True)
             else:
                 marked.append(Piece(".", piece.last, piece.last))
     return marked
