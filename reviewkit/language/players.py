@@ -9,7 +9,7 @@ from dataclasses import replace
 from functools import lru_cache
 
 from reviewkit.language.rules import load
-from reviewkit.language.tokens import Sentence, Token
+from reviewkit.language.tokens import Sentence, Token, of_tokens
 from reviewkit.model import Transcript
 
 PARTNER = "partner"
@@ -119,13 +119,7 @@ def anonymise(sentence: Sentence, names: frozenset[str]) -> Sentence:
     if not any(token.text.removesuffix("'s") in names for token in sentence.tokens):
         return sentence
     tokens = tuple(_rename(token, names) for token in sentence.tokens)
-    starts, at = [], 0
-    for token in tokens:
-        starts.append(at)
-        at += len(token.text) + 1
-    return replace(
-        sentence, tokens=tokens, text=" ".join(token.text for token in tokens), starts=tuple(starts)
-    )
+    return of_tokens(tokens, sentence.segment, sentence.goes_on)
 
 
 def _rename(token: Token, names: frozenset[str]) -> Token:

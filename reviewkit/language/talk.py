@@ -10,6 +10,7 @@ from pathlib import Path
 from reviewkit.language import lexicon, rules
 from reviewkit.language.claims import claims
 from reviewkit.language.players import anonymise, partners
+from reviewkit.language.rulebook import RuleBook
 from reviewkit.language.tokens import Sentence, sentences
 from reviewkit.model import Mention, Plan, Talk, Transcript, Utterance
 
@@ -38,6 +39,8 @@ _DONE = re.compile(
 _LONG_REACH = {"other"}
 _WHOLE = {"lost", "short"}
 _TO_THE_HOLE = ("togo", "left", "from", "bare")
+_ACROSS = ("club", "distance")
+"""What may be told across a pause."""
 _TOLD_LAST = ("with", "after")
 """A club's moods, see strokes.toml."""
 _COLOURED = {
@@ -64,8 +67,12 @@ def read_talk(transcript: Transcript, plan: Plan, user_rules: Path | None = None
     said = tuple(anonymise(sentence, names) for sentence in said)
     scores = claims(said, book)
     talk, previous, at = [], 0.0, 0
-    for sentence in said:
-        found = _coloured(book.in_sentence(sentence), sentence)
+    read = [book.in_sentence(sentence) for sentence in said]
+    for number, sentence in enumerate(said):
+        if sentence.goes_on and number + 1 < len(said):
+            for mention in _across(book, sentence, said[number + 1], read[number] + read[number + 1]):
+                read[number + (mention.first > sentence.tokens[-1].last)].append(mention)
+        found = _coloured(read[number], sentence)
         last = sentence.tokens[-1].last
         while at < len(scores) and scores[at].first <= last:
             found.append(scores[at])
@@ -73,6 +80,20 @@ def read_talk(transcript: Transcript, plan: Plan, user_rules: Path | None = None
         talk.append(_utterance(sentence, found, previous))
         previous = talk[-1].end_s
     return tuple(talk)
+
+
+def _across(book: RuleBook, sentence: Sentence, after: Sentence, found: Sequence[Mention]) -> list[Mention]:
+    """What only both sentences say together, where no more than a comma parts them."""
+    both = book.in_sentence(sentence.with_next(after))
+    border = sentence.tokens[-1].last
+    alone = [mention for mention in found if mention.kind in _ACROSS]
+    return [
+        mention
+        for mention in both
+        if mention.kind in _ACROSS
+        and not any(m.first <= mention.last and mention.first <= m.last for m in alone)
+        and mention.last > border
+    ]
 
 
 def _utterance(sentence: Sentence, found: Sequence[Mention], previous: float) -> Utterance:

@@ -8,14 +8,14 @@ something; compounds are apart ("7 iron", "up and down"); commas, dashes and dot
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from reviewkit.language.fillers import without_fillers
 from reviewkit.language.fragments import whole
 from reviewkit.language.lexicon import load
 from reviewkit.language.numbers import numbers
-from reviewkit.language.pieces import ENDS, Piece, pieces
+from reviewkit.language.pieces import COMMA, ENDS, Piece, pieces
 from reviewkit.language.repair import Lexicon
 from reviewkit.language.silences import without_silences
 from reviewkit.model import Segment, Transcript, Word
@@ -54,13 +54,29 @@ class Token:
 class Sentence:
     """Tokens said in one go. `text` joins them with blanks, `starts` are their character offsets in it.
 
-    `segment` is the index of the transcript's segment in which it began.
+    `segment` is the index of the transcript's segment in which it began. `goes_on` where no more than a comma
+    is written behind it.
     """
 
     tokens: tuple[Token, ...]
     text: str
     starts: tuple[int, ...]
     segment: int
+    goes_on: bool = False
+
+    def with_next(self, other: Sentence) -> Sentence:
+        """Both in one, a comma between them."""
+        tokens = (*self.tokens[:-1], replace(self.tokens[-1], text=COMMA), *other.tokens)
+        return of_tokens(tokens, self.segment)
+
+
+def of_tokens(tokens: tuple[Token, ...], segment: int, goes_on: bool = False) -> Sentence:
+    """The sentence that the tokens make."""
+    starts, at = [], 0
+    for token in tokens:
+        starts.append(at)
+        at += len(token.text) + 1
+    return Sentence(tokens, " ".join(token.text for token in tokens), tuple(starts), segment, goes_on)
 
 
 def sentences(transcript: Transcript, lexicon: Lexicon | None = None) -> tuple[Sentence, ...]:
@@ -160,10 +176,4 @@ def _sentence(run: list[Piece], words: tuple[Word, ...], segments: list[int]) ->
         )
         for piece in run
     )
-    starts, at = [], 0
-    for token in tokens:
-        starts.append(at)
-        at += len(token.text) + 1
-    return Sentence(
-        tokens, " ".join(token.text for token in tokens), tuple(starts), segments[tokens[0].first]
-    )
+    return of_tokens(tokens, segments[tokens[0].first], run[-1].soft)
