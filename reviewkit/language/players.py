@@ -38,6 +38,9 @@ _STROKES = (
     "birdie|par|bogey|double|drive|drove|tee|slice|hook|pull|push|yank|tug|block|stripe|smash|pipe|nail|reload|"
     "punch|knock|dump|stick|stuck|bomb|smoke|crush|hit|miss|find|found|leave|left|roll|bury|buried|bag|pure|fat"
 )
+_KIN = frozenset({"dad", "mum", "mom", "mam", "grandad", "granddad", "grandpa"})
+"""Names where nothing stands before them, however a recogniser writes them."""
+_WHOSE = frozenset({"my", "your", "his", "her", "our", "their", "the", "a"})
 _OWN = "(?:his|hers|her|their|theirs)"
 _CLUB = "(?:driver|[2-9] (?:iron|wood|hybrid|rescue)|(?:[a-z]+ )?wedge|putter)"
 _SURELY = (
@@ -70,7 +73,7 @@ def partners(
 ) -> frozenset[str]:
     """First names, lower case, of people whom the talk treats as acting. `told` are known beforehand."""
     words = transcript.words
-    known = {part.lower() for name in told for part in name.split()}
+    known = {part.lower() for name in told for part in name.split()} | _KIN
     common = {word.text.strip(" ,.!?").removesuffix("'s") for word in words}
     votes: Counter[str] = Counter()
     inside: Counter[str] = Counter()
@@ -81,7 +84,7 @@ def partners(
             if not name.isalpha() or token.first != token.last or name in _NEVER:
                 continue
             if not _NAME.match(words[token.first].text.strip()):
-                votes[name] += name in known and _plays(texts, at)
+                votes[name] += name in known and (_plays(texts, at) or _kin_acts(texts, at))
                 continue
             before = texts[at - 1] if at else ""
             after = texts[at + 1] if at + 1 < len(texts) else ""
@@ -94,6 +97,13 @@ def partners(
                 votes[name] += 1
                 inside[name] += 1
     return frozenset(name for name, count in votes.items() if count and (inside[name] or name in known))
+
+
+def _kin_acts(texts: Sequence[str], at: int) -> bool:
+    """ "Dad's on the fairway", but not "my dad's old putter"."""
+    if texts[at].removesuffix("'s") not in _KIN or (at and texts[at - 1] in _WHOSE):
+        return False
+    return texts[at].endswith("'s") or (at + 1 < len(texts) and texts[at + 1] in _AFTER)
 
 
 def _plays(texts: Sequence[str], at: int) -> bool:

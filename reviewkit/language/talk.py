@@ -15,7 +15,8 @@ from reviewkit.language.tokens import Sentence, sentences
 from reviewkit.model import Mention, Plan, Talk, Transcript, Utterance
 
 _CLAUSE_END = re.compile(
-    r" (?:,|but|so|then) | and (?=i |it|that|of course|then|what do you know|lo and|sure enough"
+    r" (?:,|but|so(?! far | much | hard | wide )|then) "
+    r"| and (?=i |it|that|of course|then|what do you know|lo and|sure enough"
     r"|he|she|partner|my |just|still|found|ended)|[.!?]$"
 )
 _DEEDS = (

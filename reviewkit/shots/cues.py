@@ -70,7 +70,7 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
     found = [_from_sand(found, at) for at in range(len(found))]
     found = _without_clubs_taken_back(_without_lofts(found), talk)
     found = _without_lengths_taken_back(_without_clubs_meant(found))
-    return tuple(_without_late_loss(_without_idle_provisional(found)))
+    return tuple(_without_late_loss(_without_idle_provisional(_without_echoes(found))))
 
 
 def _without_hits_of_putts(found: list[Cue]) -> list[Cue]:
@@ -88,6 +88,17 @@ def _from_sand(found: list[Cue], at: int) -> Cue:
     if before is None or before.value != "sand":
         return cue
     return replace(cue, mention=replace(cue.mention, kind="strike", value="bunker"))
+
+
+def _without_echoes(found: list[Cue]) -> list[Cue]:
+    """ "It's pulling, it's pulling left": one side, told twice in one breath."""
+    echoes = {at for at in range(1, len(found)) if _echoes(found[at], found[at - 1])}
+    return [cue for at, cue in enumerate(found) if at + 1 not in echoes]
+
+
+def _echoes(cue: Cue, before: Cue) -> bool:
+    same = (cue.kind, cue.value, cue.utterance) == (before.kind, before.value, before.utterance)
+    return same and cue.kind == "miss" and before.mention.weight < min(1.0, cue.mention.weight)
 
 
 def _hit(cue: Cue) -> bool:

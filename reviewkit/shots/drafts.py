@@ -53,7 +53,10 @@ def draft(cues: Sequence[Cue], first: int, last: int, clubs_last: bool = False) 
     score -= strains(run, family, clubs_last) + torn(cues, first, clubs_last)
     places = [cue.value for cue in run if cue.kind == "place" and cue.value != "close"]
     close = any(cue.value == "close" for cue in run if cue.kind == "place")
-    holed = bool(kinds & {"holed", "tap"}) and "stayed_out" not in kinds and not (close and family == "swing")
+    ends = [
+        cue for cue in run if cue.kind in ("holed", "tap") and not (family == "swing" and _wide(cue, run))
+    ]
+    holed = bool(ends) and "stayed_out" not in kinds and not (close and family == "swing")
     return Draft(
         first=first,
         last=last,
@@ -103,6 +106,16 @@ def _flat(run: Sequence[Cue]) -> bool:
     """No word of the run belongs to a full swing."""
     swings = any(cue.kind == "strike" and cue.value in SHAPED for cue in run)
     return not swings and all(cue.value in ("close", "green") for cue in run if cue.kind == "place")
+
+
+def _wide(end: Cue, run: Sequence[Cue]) -> bool:
+    """ "It's in the middle": of the fairway, after a swing; the same words say both."""
+    said = (end.mention.first, end.mention.last)
+    return any(
+        cue.value == "fairway" and cue.mention.first <= said[1] and said[0] <= cue.mention.last
+        for cue in run
+        if cue.kind == "place"
+    )
 
 
 def _shape(run: Sequence[Cue], family: str) -> str:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import takewhile
+from itertools import pairwise, takewhile
 
 from reviewkit.shots.cues import Cue
 from reviewkit.shots.drafts import side_of
@@ -20,10 +20,11 @@ _DROPS = ("holed", "tap")
 _ON = ("green", "fringe", "close")
 _SWUNG = ("club", "strike", "contact")
 _STRUCK = ("miss", "strike", "contact")
+_ACTS = ("club", "strike", "distance", "lie", "again")
 _PUTTED = ("putt", "putter")
 _AGAIN = ("2nd", "3rd", "4th", "next", "comebacker")
 _BY_THE_HOLE = ("miss", "lip", "burn", "shav", "slid")
-_FLAG = ("flag", "pin", "stick")
+_FLAG = ("flag", "pin", "stick", "behind")
 """Said of where a ball lies on the green far oftener than of where a putt ended."""
 _LEAVE_YD = 4.5
 """What a putt leaves is seldom longer."""
@@ -42,7 +43,7 @@ class Landing:
 
 def misses(cues: Sequence[Cue], steps: Sequence[Step], units: str) -> dict[int, str]:
     """Misses by the index of their step, where the words show whose they are."""
-    return {**_trailing(cues, steps), **_on_the_green(cues, steps, units)}
+    return {**_trailing(cues, steps), **_behind(cues, steps), **_on_the_green(cues, steps, units)}
 
 
 def _trailing(cues: Sequence[Cue], steps: Sequence[Step]) -> dict[int, str]:
@@ -57,6 +58,23 @@ def _trailing(cues: Sequence[Cue], steps: Sequence[Step]) -> dict[int, str]:
         own = [cue for cue in cues[last:until] if cue.utterance == cues[last - 1].utterance]
         if side := side_of(own) or side_of(_why(cues[last:until], cues[last - 1].utterance)):
             found[at] = side
+    return found
+
+
+def _behind(cues: Sequence[Cue], steps: Sequence[Step]) -> dict[int, str]:
+    """ "It's on the beach. Left side. My sixty": a side told before the next club is the landing's."""
+    found: dict[int, str] = {}
+    for at, (before, step) in enumerate(pairwise(steps), 1):
+        run = cues[step.draft.first : step.draft.last]
+        lead = list(takewhile(lambda cue: cue.kind == "miss", run))
+        landed = cues[before.draft.last - 1] if before.draft.last > before.draft.first else None
+        if not lead or len(lead) == len(run) or landed is None or landed.kind != "place":
+            continue
+        acts = run[len(lead)]
+        soon = lead[0].utterance <= landed.utterance + 1 and acts.utterance > lead[-1].utterance
+        if soon and acts.kind in _ACTS and landed.value != "fairway":
+            found[at - 1] = before.draft.miss or side_of(lead)
+            found[at] = side_of(run[len(lead) :])
     return found
 
 
@@ -80,8 +98,14 @@ def _on_the_green(cues: Sequence[Cue], steps: Sequence[Step], units: str) -> dic
         at += 1
     lies = [found for found in range(landing.end, at) if _where_it_lies(cues, found, landing.end, units)]
     begin = max(lies) + 1 if lies else landing.end
+    walked = _putted(cues[begin:], len(rows), units)
+    far = next((by for by in range(begin, at) if cues[by].kind == "distance"), begin)
+    if not walked and not lies and far > begin and cues[far].utterance > cues[far - 1].utterance:
+        # "It's on. It's miles past. Ten metres": where it lies, told before how far that is.
+        walked = _putted(cues[far:], len(rows), units)
+        lies = [by for by in range(begin, far) if walked and cues[by].kind == "miss"]
     side = side_of([*cues[first : landing.end], *(cues[found] for found in lies)])
-    told = dict(zip(rows, _putted(cues[begin:], len(rows), units), strict=False))
+    told = dict(zip(rows, walked, strict=False))
     if onto.draft.last > landing.end or lies or told:
         told[rows[0] - 1] = side
     return told
