@@ -194,7 +194,7 @@ def _before_any_stroke(mentions: Sequence[Mention]) -> list[Mention]:
     for mention in mentions:
         if mention.kind in ("place", "strike", "holed", "putt", "tap", "lie"):
             break
-        if mention.kind == "distance" and mention.unit not in ("ft", "in"):
+        if mention.kind == "distance" and mention.unit not in ("ft", "in", "cm"):
             plain = from_tee(mention) and isinstance(mention.value, int | float)
             return [mention] if plain and float(mention.value or 0.0) >= _LEAST else []
     return []

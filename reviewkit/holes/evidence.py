@@ -232,7 +232,7 @@ def _under_way(mention: Mention) -> bool:
     if mention.kind == "distance":
         words = mention.text
         left = mention.mood == "togo" and ("to the" in words or "lea" in words or words.startswith("from"))
-        return left or mention.unit in ("ft", "in")
+        return left or mention.unit in ("ft", "in", "cm")
     return mention.kind in _UNDER_WAY and not mention.mood
 
 

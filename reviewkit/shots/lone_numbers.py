@@ -13,12 +13,21 @@ _NEAR = 25
 """Words from the length to the club, at most."""
 _AT_ONCE = 2
 """Words from a club to the number that puts it right: "7 iron. Six. I'm hitting six."."""
+_PUT_RIGHT_WITHIN = 5
+"""Words from such a number to words that take it back: "7? Hang on, wind's behind. 8."."""
+_SETTLED = {"place", "holed", "tap", "putts", "putt", "putter", "club", "miss", "reload", "drop"}
+"""What stands between a length and a number that is then something else."""
+_IN_PLAY = {"rough", "trees", "sand", "penalty", "fairway", "None"}
+"""Where a ball lies, or was dropped, that a lone number before "punch it out" or "fairway" may be for."""
+_TOLD = {"strike", "distance", "contact", "stayed_out"}
+_MOVES = _SETTLED - {"miss"} | {"strike"}
+"""What says where a ball lies, or that it lies there no more."""
+_SOON = 12
+"""Words from such a number to what became of the ball."""
 _LEAST_YD, _LEAST_M = 75, 70
 """Nobody takes a numbered iron for less, as a rule; a guess."""
 _MOST = 270
 """Nor for more."""
-_SETTLED = {"place", "holed", "tap", "putts", "putt", "putter", "club", "miss", "reload", "drop"}
-"""What stands between a length and a number that is then something else."""
 
 
 def with_clubs(talk: Sequence[Utterance]) -> tuple[Utterance, ...]:
@@ -33,16 +42,34 @@ def with_clubs(talk: Sequence[Utterance]) -> tuple[Utterance, ...]:
 
 
 def _clubs(talk: Sequence[Utterance]) -> Iterator[Mention]:
-    far = named = -_NEAR
-    for mention in (mention for said in talk for mention in said.mentions):
+    far = named = alone = -_NEAR
+    lies = ""
+    told = [mention for said in talk for mention in said.mentions]
+    for at, mention in enumerate(told):
+        if _lone(mention) and lies in _IN_PLAY and _advanced(told[at + 1 :], mention):
+            far, lies = -_NEAR, ""
+            yield mention
+            continue
+        if mention.kind in _MOVES and not mention.mood:
+            lies = str(mention.value) if mention.kind in ("place", "drop") else ""
         named = mention.last if mention.kind == "club" and not mention.mood else named
         if _from_afar(mention):
             far = mention.last
         elif mention.kind in _SETTLED and not mention.mood:
             far = -_NEAR
+        elif mention.kind == "mend?" and mention.first - alone <= _PUT_RIGHT_WITHIN:
+            far = mention.last
         elif _lone(mention) and (mention.first - far < _NEAR or mention.first - named <= _AT_ONCE):
-            far = -_NEAR
+            far, alone = -_NEAR, mention.last
             yield mention
+
+
+def _advanced(rest: Sequence[Mention], number: Mention) -> bool:
+    """Whether what is told next is a ball punched out, or in the fairway."""
+    following = next((m for m in rest if not m.mood and (m.kind in _SETTLED or m.kind in _TOLD)), None)
+    if following is None or following.first - number.last > _SOON:
+        return False
+    return following.value in ("punch", "layup") or (following.kind, following.value) == ("place", "fairway")
 
 
 def _from_afar(mention: Mention) -> bool:

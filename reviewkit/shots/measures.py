@@ -19,7 +19,7 @@ from reviewkit.shots.reach import reach, twin
 from reviewkit.shots.steps import Step
 from reviewkit.shots.weights import SHORT
 
-_LONGEST_PUTT_YD = {"ft": 45.0, "in": 45.0, "m": 45.0, "yd": 20.0}
+_LONGEST_PUTT_YD = {"ft": 45.0, "in": 45.0, "cm": 45.0, "m": 45.0, "yd": 20.0}
 """By the unit told: yards that are paced are mostly of a pitch."""
 _LONGEST_TAP_YD, _OF_A_TAP = 2.0, 0.15
 _LEFT_BY_A_PUTT_YD = 4.0
@@ -73,8 +73,8 @@ Deal = tuple[float, tuple[int | None, ...]]
 def yards(cue: Cue, units: str) -> float:
     """A told length in yards. `units` is what a bare number of the fairway means, "yd" or "m"."""
     value, unit = float(cue.value), unit_of(cue, units)
-    if unit == "m":
-        return round(value * YARDS_PER_METRE, 3)
+    if unit in ("m", "cm"):
+        return round(value * YARDS_PER_METRE / (100 if unit == "cm" else 1), 3)
     if unit == "ft":
         return round(value / FEET_PER_YARD, 3)
     return round(value / 36.0, 3) if unit == "in" else value
@@ -134,7 +134,7 @@ def _to_tee(cues: Sequence[Cue], tee: Moment, units: str, par: int | None) -> in
         cue = cues[at]
         worth = _OFF_THE_TEE.get(cue.mention.mood)
         low, high = _HOLES[None]
-        if worth is None or unit_of(cue, units) in ("ft", "in") or not low <= yards(cue, units) <= high:
+        if worth is None or unit_of(cue, units) in ("ft", "in", "cm") or not low <= yards(cue, units) <= high:
             continue
         if cue.mention.mood != "length" and at >= tee.ending:
             continue
@@ -216,7 +216,7 @@ def _worth(
     quiet = mood == "left" and all(_quiet(cue, cues[at], steps[number]) for cue in cues[own.first : at + 1])
     left = mood == "left" and _putted(steps[number]) and _TO.match(cues[at].mention.text) is not None
     place = zone(when, number, at, at + 1 - own.first if quiet else 0, left)
-    if not place or (cues[at].mention.unit == "in" and mood != "from"):
+    if not place or (cues[at].mention.unit in ("in", "cm") and mood != "from"):
         return None
     if _putted(steps[number]):
         return _to_putt(cues, steps, number, at, place, units)

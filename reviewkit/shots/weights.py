@@ -228,7 +228,7 @@ def _putts_again(run: Sequence[Cue]) -> bool:
 
 
 def _putt_long(cue: Cue) -> bool:
-    return cue.mention.unit in ("ft", "in") or (cue.mention.unit == "m" and float(cue.value) <= 12)
+    return cue.mention.unit in ("ft", "in", "cm") or (cue.mention.unit == "m" and float(cue.value) <= 12)
 
 
 def torn(cues: Sequence[Cue], first: int, clubs_last: bool) -> float:

@@ -94,7 +94,7 @@ def test_a_partners_strokes_are_anothers_whatever_the_name() -> None:
         ("My mate hit driver, a big one, into the rough.", "place", [("rough", "other")]),
         # Another's turn reaches on through the sentence, not into the next.
         ("My mate hit driver. I hit 3 wood.", "club", [("D", "other"), ("3W", "")]),
-        ("I should have hit 9 iron, but I hit 8 iron.", "club", [("9I", "plan"), ("8I", "")]),
+        ("I should have hit 9 iron, but I hit 8 iron.", "club", [("9I", "not"), ("8I", "")]),
         ("I was going to hit driver.", "club", [("D", "plan")]),
         ("Not a 7 iron, a 6 iron.", "club", [("7I", "not"), ("6I", "")]),
         ("It's not the driver, it's the 3 wood.", "club", [("D", "not"), ("3W", "")]),
