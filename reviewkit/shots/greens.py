@@ -6,7 +6,7 @@ where it finds as many events as there were putts, the last of which may go with
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise, takewhile
 
@@ -20,7 +20,8 @@ _DROPS = ("holed", "tap")
 _ON = ("green", "fringe", "close")
 _SWUNG = ("club", "strike", "contact")
 _STRUCK = ("miss", "strike", "contact")
-_ACTS = ("club", "strike", "distance", "lie", "again")
+_HEADED = ("miss", "distance")
+_ACTS = ("club", "strike", "distance", "lie", "again", "putt", "putter", "contact", "drop")
 _PUTTED = ("putt", "putter")
 _AGAIN = ("2nd", "3rd", "4th", "next", "comebacker")
 _BY_THE_HOLE = ("miss", "lip", "burn", "shav", "slid")
@@ -43,7 +44,8 @@ class Landing:
 
 def misses(cues: Sequence[Cue], steps: Sequence[Step], units: str) -> dict[int, str]:
     """Misses by the index of their step, where the words show whose they are."""
-    return {**_trailing(cues, steps), **_behind(cues, steps), **_on_the_green(cues, steps, units)}
+    led = _led(cues, steps)
+    return {**_trailing(cues, steps), **_behind(cues, steps, led), **_on_the_green(cues, steps, led, units)}
 
 
 def _trailing(cues: Sequence[Cue], steps: Sequence[Step]) -> dict[int, str]:
@@ -61,20 +63,35 @@ def _trailing(cues: Sequence[Cue], steps: Sequence[Step]) -> dict[int, str]:
     return found
 
 
-def _behind(cues: Sequence[Cue], steps: Sequence[Step]) -> dict[int, str]:
-    """ "It's on the beach. Left side. My sixty": a side told before the next club is the landing's."""
-    found: dict[int, str] = {}
+def _led(cues: Sequence[Cue], steps: Sequence[Step]) -> dict[int, int]:
+    """How many cues at the head of a step tell a side of the stroke before it.
+
+    "It's on the beach. Left side. My sixty": a side told before the next club is the landing's.
+    """
+    led: dict[int, int] = {}
     for at, (before, step) in enumerate(pairwise(steps), 1):
         run = cues[step.draft.first : step.draft.last]
-        lead = list(takewhile(lambda cue: cue.kind == "miss", run))
+        sides = list(takewhile(lambda cue: cue.kind == "miss", run))
         landed = cues[before.draft.last - 1] if before.draft.last > before.draft.first else None
-        if not lead or len(lead) == len(run) or landed is None or landed.kind != "place":
+        if not sides or landed is None or landed.kind not in ("place", "miss"):
             continue
-        acts = run[len(lead)]
-        soon = lead[0].utterance <= landed.utterance + 1 and acts.utterance > lead[-1].utterance
-        if soon and acts.kind in _ACTS and landed.value != "fairway":
-            found[at - 1] = before.draft.miss or side_of(lead)
-            found[at] = side_of(run[len(lead) :])
+        end = sides[-1].utterance
+        head = list(takewhile(lambda cue: cue.kind in _HEADED and cue.utterance <= end, run))  # noqa: B023
+        acts = run[len(head)] if len(head) < len(run) else sides[-1]
+        # A side of the fairway is no miss, but to stop there short of the green is.
+        told = landed.value != "fairway" or all(cue.value == "short" for cue in sides)
+        soon = sides[0].utterance <= landed.utterance + 1 and acts.utterance > end
+        if soon and told and acts.kind in _ACTS:
+            led[at] = len(head)
+    return led
+
+
+def _behind(cues: Sequence[Cue], steps: Sequence[Step], led: Mapping[int, int]) -> dict[int, str]:
+    found: dict[int, str] = {}
+    for at, head in led.items():
+        first, last = steps[at].draft.first, steps[at].draft.last
+        found[at - 1] = steps[at - 1].draft.miss or side_of(cues[first : first + head])
+        found[at] = side_of(cues[first + head : last])
     return found
 
 
@@ -83,7 +100,9 @@ def _why(behind: Sequence[Cue], landed: int) -> list[Cue]:
     return list(takewhile(lambda cue: cue.kind in _STRUCK and cue.utterance <= landed + 2, behind))
 
 
-def _on_the_green(cues: Sequence[Cue], steps: Sequence[Step], units: str) -> dict[int, str]:
+def _on_the_green(
+    cues: Sequence[Cue], steps: Sequence[Step], led: Mapping[int, int], units: str
+) -> dict[int, str]:
     """The putts' misses and that of the stroke before them."""
     rows = [at for at, step in enumerate(steps) if step.draft.shape == "putt"]
     if not rows or rows != list(range(rows[0], len(steps))) or rows[0] == 0:
@@ -92,7 +111,7 @@ def _on_the_green(cues: Sequence[Cue], steps: Sequence[Step], units: str) -> dic
     landing = _landing(cues, steps, rows[0], units)
     if landing is None:
         return {}
-    first, at = onto.draft.first, landing.end
+    first, at = onto.draft.first + led.get(rows[0] - 1, 0), landing.end
     while at < len(cues) and cues[at].kind in ("miss", "distance", "place"):
         # "It's on. Forty feet short of the flag."
         at += 1
