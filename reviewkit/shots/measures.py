@@ -50,7 +50,7 @@ _SWING = {
 }
 _PUTT = {
     "own": {"togo": 1.0, "": 1.0, "from": 1.3, "plan": 0.6},
-    "after": {"from": 0.8},
+    "after": {"from": 0.8, "": 0.4},
     "between": {"togo": 1.0, "": 1.0, "left": 1.2, "from": 1.2, "plan": 0.6},
     "landed": {"togo": 1.0, "": 1.0, "left": 1.2, "from": 0.8},
     "trail": {"togo": 0.8, "": 0.8, "left": 1.2},

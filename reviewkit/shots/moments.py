@@ -26,6 +26,7 @@ class Moment:
     last: int
     trail: int
     told: bool = True
+    putted: bool = False
 
 
 def moments(cues: Sequence[Cue], steps: Sequence[Step]) -> list[Moment]:
@@ -43,7 +44,8 @@ def moments(cues: Sequence[Cue], steps: Sequence[Step]) -> list[Moment]:
         else:
             ending = _ending(cues, first, last, step.draft.shape == "putt") or last
             swung = next((at for at in range(first, last - 1) if cues[at].kind == "club"), first)
-            found.append(Moment(first, swung, ending, last, _trail(cues, first, last)))
+            putted = step.draft.shape == "putt"
+            found.append(Moment(first, swung, ending, last, _trail(cues, first, last), putted=putted))
     return found
 
 
@@ -63,7 +65,9 @@ def zone(found: Sequence[Moment], number: int, at: int, opening: int = 0, left: 
     """
     own = found[number]
     if own.told and at >= own.first + opening:
-        return "own" if at < own.ending else "after" if at < own.last else ""
+        # A putt's length may be told right behind it.
+        behind = own.last + own.putted
+        return "own" if at < own.ending else "after" if at < behind else ""
     before = next((moment for moment in reversed(found[:number]) if moment.told and moment != own), None)
     if not own.told and at >= own.ending and not (before and at < before.last):
         return ""

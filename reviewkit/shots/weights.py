@@ -162,6 +162,9 @@ def strains(run: Sequence[Cue], family: str, clubs_last: bool) -> float:
             # "It's on! 8 iron, 147" tells the club and what it was from last.
             with_club = run[at - 1].kind == "club" and run[at - 1].utterance == cue.utterance
             cost += 0.0 if with_club or _so_far_off(run, at) else 0.8
+        elif cue.kind == "again" and landed_at < 0 and clubs and cue.utterance > run[0].utterance:
+            # "3 wood, decent. Same again": another stroke, whose forerunner's end was not told.
+            cost += 1.0
         elif landed_at >= 0 and (
             cue.kind in ("reload", "again") or (cue.kind == "strike" and cue.value in SHAPED)
         ):
