@@ -23,6 +23,9 @@ _LONGEST_PUTT_YD = {"ft": 45.0, "in": 45.0, "cm": 45.0, "m": 45.0, "yd": 20.0}
 """By the unit told: yards that are paced are mostly of a pitch."""
 _LONGEST_TAP_YD, _OF_A_TAP = 2.0, 0.15
 _LEFT_BY_A_PUTT_YD = 4.0
+_LAGGED_YD = 1.4
+_AFTER_A_PUTT = 0.7
+"""What speaks against a longer putt than `_LEFT_BY_A_PUTT_YD` behind another."""
 _BEYOND = 1.1
 _FEWEST_BARE_YD = 38.0
 """What was left is in feet below so many, where the unit goes without saying."""
@@ -237,18 +240,23 @@ def _to_putt(
     cues: Sequence[Cue], steps: Sequence[Step], number: int, at: int, place: str, units: str
 ) -> float | None:
     cue, mood = cues[at], cues[at].mention.mood
-    tap = steps[number].draft.family == "tap" and yards(cue, units) > _LONGEST_TAP_YD
-    if tap or not short_length(cue, units):
+    long, last = yards(cue, units), steps[number - 1].draft.shape == "putt"
+    # "Rolled in the 7 footer" is told as a tap-in is.
+    tap = steps[number].draft.family == "tap" and not (place == "own" and mood == "from")
+    if (tap and long > _LONGEST_TAP_YD) or not short_length(cue, units):
         return None
+    if last and long > _LEFT_BY_A_PUTT_YD and not (place == "own" and mood in ("from", "togo")):
+        worth = _PUTT[place].get(mood)
+        return worth - _AFTER_A_PUTT if worth is not None and place in ("own", "after", "between") else None
     if place == "own" and mood == "left" and steps[number].draft.putts:
         # What is left by putts told in one breath is short but for the first of them.
         return 0.9 if counted(steps, number) is (yards(cue, units) < _LEFT_BY_A_PUTT_YD) else None
-    if steps[number - 1].draft.shape == "putt" and mood != "left" and place in ("struck", "trail", "landed"):
+    if last and mood != "left" and place in ("struck", "trail", "landed"):
         # Among the words of the putt before it is that one's own, unless it is told last, in a breath of its
         # own or behind another ("50 feet, good putt, 2 feet").
         before = cues[steps[number - 1].draft.first : at]
         told = cues[at].utterance > cues[at - 1].utterance or any(c.kind == "distance" for c in before)
-        return 0.5 if place == "landed" or (place == "trail" and told) else None
+        return 0.5 if place == "landed" or (place == "trail" and (told or long <= _LAGGED_YD)) else None
     if place == "own" and mood == "left" and _LEAVES.match(cue.mention.text):
         # "It left me 12 feet, and I missed": told among the putt's own words.
         return 0.5
