@@ -151,7 +151,8 @@ def strains(run: Sequence[Cue], family: str, clubs_last: bool) -> float:
                 place, landed_at = cue.value, at
         elif cue.kind in ("holed", "tap"):
             cost += 1.0 if place and place != "close" and family == "swing" else 0.0
-            cost += (1.2 if _shaped(run) else 2.4) if family == "swing" and _on_green_by(run[:at]) else 0.0
+            if family == "swing" and _on_green_by(run[:at]):
+                cost += 1.2 if _shaped(run) and not _came_to_rest(run[:at]) else 2.4
             landed_at = at
         elif cue.kind == "club":
             cost += _named_late(run, landed_at, at, clubs_last) if landed_at >= 0 else 0.0
@@ -180,8 +181,6 @@ def strains(run: Sequence[Cue], family: str, clubs_last: bool) -> float:
 def _named_late(run: Sequence[Cue], landed_at: int, at: int, clubs_last: bool) -> float:
     """What speaks against the club of a ball that has landed."""
     if run[at].after or (run[at].mention.mood == "with" and run[at].utterance == run[landed_at].utterance):
-        return 0.0
-    if any(cue.kind == "club" and cue.value == run[at].value for cue in run[:landed_at]):
         return 0.0
     at_once = run[at].mention.first - run[landed_at].mention.last <= 3
     return 0.2 if at_once or clubs_last else 1.3
@@ -213,6 +212,11 @@ def _on_green_by(run: Sequence[Cue]) -> bool:
     """The words so far put the ball on the green: it is a putt that stays out then."""
     short = any(cue.kind == "distance" and _putt_long(cue) for cue in run)
     return short or any(cue.kind == "place" and cue.value in ("green", "close") for cue in run)
+
+
+def _came_to_rest(run: Sequence[Cue]) -> bool:
+    """ "Pitched it from 30. 3 feet. Holed it": what it left is told before it drops."""
+    return any(cue.kind == "distance" and cue.mention.mood in ("", "left") and _putt_long(cue) for cue in run)
 
 
 def _shaped(run: Sequence[Cue]) -> bool:
