@@ -54,6 +54,7 @@ _DOES = re.compile(
     rf"|(?:{_SURELY}){_ED} (?:it|that|out|in|up|on|onto|to|from|for|past|a|the|him|over"
     rf"|off|first|and|one|\d)(?![a-z])"
     rf"|(?:{_SURELY})(?:s|es|ed|ped|ted|d)(?: [,.!?]|$)"
+    rf"|(?:gone|going|goes|taken|taking|pulled) (?:with |for )?(?:a |the )?{_CLUB}(?![a-z])"
     rf"|(?:is|was) (?:away|to (?:putt|go|play)|up 1st|1st (?:up|to (?:go|play|putt))"
     rf"|on the tee)(?![a-z])"
     rf"|(?:puts|put|takes|took|makes|made|gets|got|has|had|plays|played|goes with|sends|sent"
@@ -63,7 +64,8 @@ _HAS = re.compile(
     r"[a-z]+'s (?:away|turn|to (?:play|putt|go)|up 1st|(?:1st |2nd |3rd |next )?"
     r"(?:ball|putt|drive|chip|tee shot|approach|bunker shot|pitch|par putt|birdie putt|provisional)"
     r"|(?:just |only |already )*(?:hit|chipped|putted|holed|duffed|knocked|splashed|made|missed|driven|pulled"
-    r"|pushed|sliced|hooked|topped|thinned|shanked|in with))(?![a-z])"
+    r"|pushed|sliced|hooked|topped|thinned|shanked|in with)"
+    rf"|(?:gone|going|taking|taken|hitting) (?:with |for )?(?:a |the )?{_CLUB})(?![a-z])"
 )
 _NAME = re.compile(r"[A-Z][a-z]{1,11}(?:['’]s)?[,.!?]?$")
 

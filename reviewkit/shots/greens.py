@@ -220,7 +220,7 @@ def _walk(told: Sequence[Cue], units: str, patient: bool) -> list[str]:
             elif missed_in >= 0:
                 putts.append("")
                 left_in, missed_in = -1, -1
-        if cue.kind == "putt" and missed_in >= 0 and cue.mention.text.startswith(_AGAIN):
+        if cue.kind in ("putt", "stayed_out") and missed_in >= 0 and _again(cue):
             putts.append("")
             left_in, missed_in = -1, -1
         if cue.kind not in (*_MISSES, *_DROPS) or _thought_in(told, at):
@@ -239,6 +239,11 @@ def _walk(told: Sequence[Cue], units: str, patient: bool) -> list[str]:
         if cue.kind == "miss" and not putts[-1]:
             putts[-1] = cue.value
     return [*putts, ""] if left_in >= 0 else putts
+
+
+def _again(cue: Cue) -> bool:
+    """ "The next one": another putt than the one told before it."""
+    return any(word in _AGAIN for word in cue.mention.text.split())
 
 
 def _side_in(told: Sequence[Cue], utterance: int) -> str:

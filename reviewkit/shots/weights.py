@@ -126,8 +126,9 @@ def crossings(run: Sequence[Cue], clubs_last: bool) -> float:
             continue
         pause = 0.3 if cue.pause_s > 1.5 and landed else 0.0
         named = cue.kind == "club" and (clubs_last or cue.after)
-        loose = landed and not (named or cue.kind in _AFTERTHOUGHTS or cue.value in ("lost", "unplayable"))
-        cost += 0.2 * steps + pause + (0.8 if loose else 0.25 if landed else 0.0)
+        fate = cue.value in ("lost", "unplayable")
+        loose = landed and not (named or cue.kind in _AFTERTHOUGHTS or fate)
+        cost += 0.2 * steps + pause + (0.8 if loose else 0.25 if landed and not fate else 0.0)
     return cost
 
 
@@ -191,7 +192,7 @@ def _struck_again(run: Sequence[Cue]) -> bool:
 
     The miss alone tells where the stroke before it ended.
     """
-    swung = next((at for at, cue in enumerate(run) if cue.kind == "club"), len(run))
+    swung = next((at for at, cue in enumerate(run) if cue.kind in ("club", "contact")), len(run))
     missed = -1
     for cue in run[swung:]:
         if cue.kind == "place":
