@@ -27,7 +27,8 @@ _NEVER = frozenset(
     august september october november december easter christmas today tonight yesterday tomorrow everyone
     everybody nobody someone somebody anyone mother father luck physics gravity wind sun rain breeze gust
     caddie driver par birdie bogey ok okay god jesus lord english irish american australian power mike fringe
-    bracken""".split()  # noqa: SIM905
+    bracken is was are were has had have did does do can could would should will what who whose where why
+    how which here there this that these those it its not""".split()  # noqa: SIM905
 )
 _OPENERS = frozenset(
     """and but so oh me then now well meanwhile when while as after because still even also next again yes

@@ -157,7 +157,9 @@ def strains(run: Sequence[Cue], family: str, clubs_last: bool) -> float:
             landed_at = at
         elif cue.kind == "club":
             cost += _named_late(run, landed_at, at, clubs_last) if landed_at >= 0 else 0.0
-            cost += 0.5 if clubs and cue.value not in clubs and not cue.meant else 0.0
+            if clubs and cue.value not in clubs and not cue.meant:
+                # With a length to go since the other club it is another stroke's.
+                cost += 1.5 if _left_since(run[:at]) else 0.5
             if not cue.meant:
                 clubs.add(cue.value)
         elif landed_at >= 0 and cue.kind == "distance" and cue.mention.mood == "togo":
@@ -185,6 +187,12 @@ def _named_late(run: Sequence[Cue], landed_at: int, at: int, clubs_last: bool) -
         return 0.0
     at_once = run[at].mention.first - run[landed_at].mention.last <= 3
     return 0.2 if at_once or clubs_last else 1.3
+
+
+def _left_since(run: Sequence[Cue]) -> bool:
+    """Whether what is left is told after the last club of the words so far."""
+    club = max(at for at, cue in enumerate(run) if cue.kind == "club")
+    return any(cue.kind == "distance" and cue.mention.mood == "togo" for cue in run[club:])
 
 
 def _struck_again(run: Sequence[Cue]) -> bool:
