@@ -41,6 +41,8 @@ _BEFORE_LEFT = (*_BREAKS, "got", "have", "it's", "still", "had", "me", "about", 
 _STARTED = ("it", "it's", "i", "i'm", "i've", "to", "left", "from", "of", "out", "in")
 """Behind "for 35 yards" these tell of a stroke, not of a hole."""
 _LONGEST_LEFT = 300
+_CLUB_BEFORE = ("a", "an", "the", "my", "hit", "little", "smooth", "soft", "hard", "easy", "full", "punch")
+"""Behind these "9 to 6 feet" is a club, and what it left."""
 
 
 def whole(given: list[Piece]) -> list[Piece]:
@@ -127,7 +129,10 @@ def _false_range(given: list[Piece], at: int, value: float) -> tuple[float, int]
     if text_at(given, at + 1) != "to" or not last or text_at(given, at + 3) not in _SHORT:
         return 0.0, 0
     ordinal, ten = not given[at].text.isdigit(), value in range(20, 100, 10)
-    if text_at(given, at - 1) in ("from", "between") or not (ten or value in range(2, 10)):
+    before = text_at(given, at - 1)
+    if before in ("from", "between") or not (ten or value in range(2, 10)):
+        return 0.0, 0
+    if before in _CLUB_BEFORE and not (ten or ordinal):
         return 0.0, 0
     if ten or ordinal or last <= value:
         return (value if ten else value * 10) + last, at + 3

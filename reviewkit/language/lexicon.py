@@ -75,6 +75,7 @@ def _compile(path: Path, row: dict[str, Any], groups: dict[str, frozenset[str]])
     if unknown or not pairs or ("heard" in row) != ("meant" in row):
         problem = f"has {', '.join(unknown)}" if unknown else "needs heard and meant, or swap"
         raise CardError(path, f"a repair {problem}.", f"The keys are {', '.join(sorted(_KEYS))}.")
+    _check_kept(path, pairs, groups)
     try:
         company = {key: _patterns(row.get(key, []), groups) for key in _COMPANY}
         return [
@@ -97,6 +98,19 @@ def _compile(path: Path, row: dict[str, Any], groups: dict[str, frozenset[str]])
     except KeyError as error:
         problem = f"the repair of {pairs[0][0]} uses {error.args[0]}, which no [group] defines."
         raise CardError(path, problem, "Define it or correct its name.") from error
+
+
+def _check_kept(path: Path, pairs: list[tuple[str, str]], groups: dict[str, frozenset[str]]) -> None:
+    """ "<4>" keeps the fourth word heard: there must be one, whichever words are left out."""
+    for text, meant in pairs:
+        last = max((int(place) for place in re.findall(r"<(\d+)", meant)), default=0)
+        fewest = sum(not word.endswith("?") for word in re.findall(r"<[^>]*>\??|\S+", text))
+        if last > fewest:
+            raise CardError(
+                path,
+                f"the repair of {text} keeps word {last} of {fewest}.",
+                "Write what has fewer words apart.",
+            )
 
 
 def _patterns(texts: str | list[str], groups: dict[str, frozenset[str]]) -> tuple[Pattern, ...]:

@@ -33,6 +33,8 @@ _FRACTIONS = (("1/2", ".5"), ("1/4", ".25"), ("3/4", "three-quarter"))
 _THOUSANDS = re.compile(r"(?<=\d),(?=\d{2,3}\b)")
 _INITIALS = re.compile(r"\b(?:[a-z]\.){2,}")
 _DRAWN_OUT = re.compile(r"([a-z])\1{2,}")
+_DROPPED_G = re.compile(r"([a-z]{2}in)'(?![a-z])")
+""" "Fightin' the driver": a word of action as it is spoken."""
 _PIECE = re.compile(
     r"\d{1,2}:\d\d|^,\d{3}\b|\d+(?:st|nd|rd|th)\b|\d*\.\d+|\d+'?s\b|\d+"  # 1:43, 7th, 2.5, 70s, 10 of 10ft
     r"|three-quarters?|[^\W\d]+(?:'[^\W\d]+)*"
@@ -114,6 +116,7 @@ def _split(text: str) -> Iterator[tuple[str, bool]]:
     for mark, plain in _FRACTIONS:
         text = text.replace(mark, plain)
     text = text.translate(_SIGNS).replace("--", ", ").replace("...", ", ").lower().strip()
+    text = _DROPPED_G.sub(r"\1g", text)
     if text == "-":
         text = COMMA
     text = _DRAWN_OUT.sub(r"\1", _INITIALS.sub(lambda found: found.group().replace(".", ""), text))

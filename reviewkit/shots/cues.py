@@ -91,9 +91,15 @@ def _from_sand(found: list[Cue], at: int) -> Cue:
 
 
 def _without_echoes(found: list[Cue]) -> list[Cue]:
-    """ "It's pulling, it's pulling left": one side, told twice in one breath."""
-    echoes = {at for at in range(1, len(found)) if _echoes(found[at], found[at - 1])}
-    return [cue for at, cue in enumerate(found) if at + 1 not in echoes]
+    """ "I overcooked it, pulled it left of the green": one side, told twice in one breath."""
+    told = [at for at, cue in enumerate(found) if not (_hit(cue) and _within_next(found, at))]
+    echoed = {before for before, at in pairwise(told) if _echoes(found[at], found[before])}
+    return [cue for at, cue in enumerate(found) if at not in echoed]
+
+
+def _within_next(found: list[Cue], at: int) -> bool:
+    """ "Pulled it" is a stroke, and among the words of "pulled it left"."""
+    return at + 1 < len(found) and _same_words(found[at], found[at + 1])
 
 
 def _echoes(cue: Cue, before: Cue) -> bool:

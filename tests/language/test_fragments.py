@@ -35,6 +35,8 @@ APART = (
     "it's 4 or 5 feet",
     "we're at 150 , 7 iron",
     "4 to 5 feet",
+    "hit a 9 to 6 feet",
+    "stuffed the 7 to 4 feet",
     "i've 150 to . the flag is back",
     "that's 72 for . me",
     "10 to 18 , par 36",

@@ -37,6 +37,7 @@ def texts(transcript: Transcript) -> list[str]:
         (["aaand “in”, ‘boom’, it’s good"], ["and in , boom , it's good"]),
         (["up-and-down from the left-hand-side"], ["up and down from the left hand side"]),
         (["O.B. left, G.I.R. 'cause"], ["ob left , gir cause"]),
+        (["been fightin' the driver, goin’ left"], ["been fighting the driver , going left"]),
         (["the driver's fine, Kev's isn't"], ["the driver is fine , kev's isn't"]),
         (["centre of the fairway, 4 meters, 10 yds"], ["centre of the fairway , 4 metres , 10 yards"]),
         (["?!", "hello"], ["hello"]),
