@@ -249,6 +249,8 @@ def _putt_long(cue: Cue) -> bool:
 
 def torn(cues: Sequence[Cue], first: int, clubs_last: bool) -> float:
     """What a side or a contact told right after a landing says belongs to that stroke, not to the next."""
+    if first and _told_out(cues, first):
+        return 1.2
     if first and _told_on(cues, first):
         return 0.8
     if first and cues[first].kind == "club" and (cues[first].after or clubs_last):
@@ -263,15 +265,25 @@ def torn(cues: Sequence[Cue], first: int, clubs_last: bool) -> float:
     return 1.2 if cues[first - 1].kind in ("place", "holed", "distance", "stayed_out", "lie") else 0.0
 
 
+def _told_out(cues: Sequence[Cue], first: int) -> bool:
+    """ "Bunker shot was fine, out to twenty feet": how far it came, told behind the stroke itself."""
+    cue, before = cues[first], cues[first - 1]
+    both = (cue.kind, cue.value) == (before.kind, before.value) == ("strike", "bunker")
+    return both and cue.utterance <= before.utterance + 1 and " to " in cue.mention.text
+
+
 def _told_on(cues: Sequence[Cue], first: int) -> bool:
     """ "In the fairway. Thirty yards short. We pitch": a miss between a landing and the next short stroke."""
     told = ("miss", "contact", "distance", "lie")
     if cues[first].kind not in told[:2]:
         return False
     after = next((cue for cue in cues[first:] if cue.kind not in told and cue.value != "hit"), None)
-    if after is None or after.utterance == cues[first].utterance:
+    if after is None:
         return False
-    return after.kind == "strike" and after.value in SHORT
+    if after.utterance == cues[first].utterance:
+        # "Missed the green on the left, chipped up": a green is not missed by the chip onto it.
+        return "missed the green" in cues[first].mention.text and after.value in SHORT
+    return after.kind == "again" or (after.kind == "strike" and after.value in SHORT)
 
 
 def _gone(cues: Sequence[Cue], at: int) -> bool:
