@@ -57,7 +57,7 @@ _COLOURED = {
     "contact",
     "miss",
 }
-_COLOURED |= {"reload", "drop", "distance", "putter", "again"}
+_COLOURED |= {"reload", "drop", "distance", "putter", "again", "iron"}
 
 
 def read_talk(transcript: Transcript, plan: Plan, user_rules: Path | None = None) -> Talk:

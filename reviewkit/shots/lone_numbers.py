@@ -19,6 +19,9 @@ _SETTLED = {"place", "holed", "tap", "putts", "putt", "putter", "club", "miss", 
 """What stands between a length and a number that is then something else."""
 _IN_PLAY = {"rough", "trees", "sand", "penalty", "fairway", "None"}
 """Where a ball lies, or was dropped, that a lone number before "punch it out" or "fairway" may be for."""
+_ADVISED = ("says", "said", "reckons", "reckoned", "called", "makes", "be ", "normally", "usually")
+_COUNTS = {"count", "strokes"}
+_NAMED = {"club", "hole", "putts", "distance"}
 _TOLD = {"strike", "distance", "contact", "stayed_out"}
 _MOVES = _SETTLED - {"miss"} | {"strike"}
 """What says where a ball lies, or that it lies there no more."""
@@ -32,11 +35,19 @@ _MOST = 270
 
 def with_clubs(talk: Sequence[Utterance]) -> tuple[Utterance, ...]:
     """One hole's talk with such numbers as clubs in place of counts."""
-    clubs = {id(mention) for mention in _clubs(talk)}
-    if not clubs:
+    numbers = list(_clubs(talk))
+    if not numbers:
         return tuple(talk)
+    clubs = {id(mention) for mention in numbers}
     return tuple(
-        replace(said, mentions=tuple(_club(m) if id(m) in clubs else m for m in said.mentions))
+        replace(
+            said,
+            mentions=tuple(
+                _club(m) if id(m) in clubs else m
+                for m in said.mentions
+                if id(m) in clubs or not (m.kind in _COUNTS and _within(m, numbers))
+            ),
+        )
         for said in talk
     )
 
@@ -59,6 +70,9 @@ def _clubs(talk: Sequence[Utterance]) -> Iterator[Mention]:
             far = -_NEAR
         elif mention.kind == "mend?" and mention.first - alone <= _PUT_RIGHT_WITHIN:
             far = mention.last
+        elif _maybe(mention) and mention.first - far < _NEAR and not _within(mention, told, _NAMED):
+            far = far if mention.mood or _advised(mention) else -_NEAR
+            yield mention
         elif _lone(mention) and (mention.first - far < _NEAR or mention.first - named <= _AT_ONCE):
             far, alone = -_NEAR, mention.last
             yield mention
@@ -88,5 +102,22 @@ def _lone(mention: Mention) -> bool:
     return counted and mention.rule == "a number by itself" and mention.value in _IRONS
 
 
+def _maybe(mention: Mention) -> bool:
+    """ "It's a seven for me", which is a score where no length was told before it."""
+    return mention.kind == "iron" and mention.mood in ("", "plan", "tried")
+
+
+def _advised(mention: Mention) -> bool:
+    """ "The caddie says seven": a club to be taken, which may be another in the end."""
+    return mention.text.startswith(_ADVISED)
+
+
+def _within(mention: Mention, others: Sequence[Mention], kinds: set[str] | None = None) -> bool:
+    """Whether it shares words with one of the others, of these kinds if any are given."""
+    near = (m for m in others if m is not mention and (kinds is None or m.kind in kinds))
+    return any(m.first <= mention.last and mention.first <= m.last for m in near)
+
+
 def _club(mention: Mention) -> Mention:
-    return replace(mention, kind="club", value=f"{mention.value}I", unit="")
+    mood = "plan" if mention.kind == "iron" and _advised(mention) else mention.mood
+    return replace(mention, kind="club", value=f"{mention.value}I", unit="", mood=mood)
