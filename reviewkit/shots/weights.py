@@ -249,9 +249,7 @@ def _putt_long(cue: Cue) -> bool:
 
 def torn(cues: Sequence[Cue], first: int, clubs_last: bool) -> float:
     """What a side or a contact told right after a landing says belongs to that stroke, not to the next."""
-    if first and _told_out(cues, first):
-        return 1.2
-    if first and _told_on(cues, first):
+    if first and (_told_out(cues, first) or _told_on(cues, first)):
         return 0.8
     if first and cues[first].kind == "club" and (cues[first].after or clubs_last):
         return 1.0
@@ -268,8 +266,8 @@ def torn(cues: Sequence[Cue], first: int, clubs_last: bool) -> float:
 def _told_out(cues: Sequence[Cue], first: int) -> bool:
     """ "Bunker shot was fine, out to twenty feet": how far it came, told behind the stroke itself."""
     cue, before = cues[first], cues[first - 1]
-    both = (cue.kind, cue.value) == (before.kind, before.value) == ("strike", "bunker")
-    return both and cue.utterance <= before.utterance + 1 and " to " in cue.mention.text
+    same = cue.value == before.value == "bunker" and cue.utterance <= before.utterance + 1
+    return same and " to " in cue.mention.text
 
 
 def _told_on(cues: Sequence[Cue], first: int) -> bool:
