@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from itertools import takewhile
 
 from reviewkit.shots.cues import Cue
-from reviewkit.shots.weights import SHAPED, SHORT, STROKE, crossings, rewards, strains, torn
+from reviewkit.shots.torn import torn
+from reviewkit.shots.weights import SHAPED, SHORT, STROKE, crossings, rewards, strains
 
 PENALTIES = ("penalty", "ob", "lost", "unplayable")
 _HOLED_OUT = re.compile(r"(?:chip|chipped|chips|pitched) in|hol(?:e|ed|es) out")
