@@ -87,14 +87,15 @@ def _across(book: RuleBook, sentence: Sentence, after: Sentence, found: Sequence
     """What only both sentences say together, where no more than a comma parts them."""
     both = book.in_sentence(sentence.with_next(after))
     border = sentence.tokens[-1].last
-    alone = [mention for mention in found if mention.kind in _ACROSS]
     return [
         mention
         for mention in both
-        if mention.kind in _ACROSS
-        and not any(m.first <= mention.last and mention.first <= m.last for m in alone)
-        and mention.last > border
+        if mention.kind in _ACROSS and mention.last > border and not _known(mention, found)
     ]
+
+
+def _known(mention: Mention, found: Sequence[Mention]) -> bool:
+    return any(m.kind == mention.kind and m.first <= mention.last and mention.first <= m.last for m in found)
 
 
 def _utterance(sentence: Sentence, found: Sequence[Mention], previous: float) -> Utterance:

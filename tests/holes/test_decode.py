@@ -10,6 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from reviewkit.holes import decode
+from reviewkit.holes.evidence import Evidence
 from reviewkit.language.talk import read_talk
 from reviewkit.model import HoleSpan, Plan
 from tests.support.narrations import GREETING, starts, transcript
@@ -196,6 +197,14 @@ def test_footage_of_one_hole_keeps_its_number(opening: list[str]) -> None:
     lines = [*opening, *(part for line in hole("Hole three, par four.") if line for part in (line, ""))]
     found = decode(read_talk(transcript(lines, 0.0), Plan()), Plan())
     assert [(span.hole, span.told) for span in found] == [(3, True)]
+
+
+@pytest.mark.parametrize(
+    ("line", "named"), [("And it's in. Four.", False), ("Had a biscuit there. Four.", True)]
+)
+def test_a_number_in_one_breath_with_a_holed_putt_is_the_score(line: str, named: bool) -> None:
+    found = Evidence(read_talk(transcript([GREETING, "", line]), Plan()))
+    assert (max(row[4] for row in found.number) > 0) is named
 
 
 def test_no_talk_has_no_holes() -> None:

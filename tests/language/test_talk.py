@@ -62,6 +62,7 @@ def moods(line: str, kind: str) -> list[tuple[object, str]]:
         # Capitals alone make nobody a player: places, days, clubs, the first word of a sentence.
         (["Standing on the tee at Quillback Flats.", "Quillback Flats was wet on Monday."], (), set()),
         (["Driver went left.", "I hit Driver again."], (), set()),
+        (["That Is just hit it.", "Then Is holed it."], (), set()),
         (["Short putt left.", "Missed it."], (), set()),
     ],
 )
@@ -150,3 +151,18 @@ def test_utterances_share_out_every_word_in_order(lines: list[str]) -> None:
     assert all(before[1] <= after[0] for before, after in itertools.pairwise(spans))
     assert all(u.first <= m.first <= m.last <= u.last for u in read for m in u.mentions)
     assert all(u.gap_s >= 0 and u.start_s <= u.end_s for u in read)
+
+
+def test_a_club_told_across_a_pause_that_is_written_as_a_comma() -> None:
+    """What a recogniser without full stops writes between two breaths parts no length from its club."""
+    spoken = (
+        "so that is the fairway and a lucky one at that, 142 to the flag, so it's an 8, and onto the green, "
+        * 4
+    )
+    at, words = 0.0, []
+    for word in spoken.split():
+        words.append(Word(word, at, at + 0.2))
+        at += 0.6 if word.endswith(",") else 0.22
+    found = read_talk(Transcript((Segment(tuple(words)),)), Plan())
+    assert len(found) > 4
+    assert [m.value for u in found for m in u.mentions if m.kind == "club"] == ["8I"] * 4
