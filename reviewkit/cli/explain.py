@@ -16,9 +16,12 @@ if TYPE_CHECKING:
 _WIDTH = 79
 _MOODS = {
     "plan": "meant, not done",
+    "tried": "tried",
+    "with": "with what was told before it",
+    "after": "of the stroke told before it",
     "other": "another player's",
     "past": "another time or hole",
-    "not": "denied",
+    "not": "denied, or not done",
     "land": "the lie of the land",
     "aside": "not a length left",
     "togo": "left to the hole",

@@ -52,7 +52,7 @@ def test_a_hole_is_shown_from_words_to_score(folder: RoundFolder) -> None:
     strokes, _, score = rest.partition("\nScore\n")
     assert text.startswith("Hole 1, par 4, 0:01 to ")
     assert "1st hole , par 4 ." in said and "hole 1 < 1st hole [ordinal hole]" in said
-    assert "club 5W (meant, not done) < old faithful [club by name]" in said
+    assert "club 5W (denied, or not done) < old faithful [club by name]" in said
     assert "distance 150 (left to the hole) < from 150" in said or "distance 150 yd" in said
     assert re.search(r"1\. tee, D, from tee, to fairway .*\n.*Driver down.*\n +by: club by name", strokes)
     assert re.search(r"3\. putt.* implied", strokes)
