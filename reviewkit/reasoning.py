@@ -25,7 +25,7 @@ from reviewkit.model import (
     Word,
 )
 from reviewkit.model.fact import HoleFact
-from reviewkit.model.values import YARDS_PER_METRE
+from reviewkit.model.values import SMALL_UNITS, YARDS_PER_METRE
 from reviewkit.scoring import Reconciled, keep_card, reconcile
 from reviewkit.shots import Telling, clubs_told_last, shots, tell
 from reviewkit.shots.lone_numbers import with_clubs
@@ -194,7 +194,7 @@ def _before_any_stroke(mentions: Sequence[Mention]) -> list[Mention]:
     for mention in mentions:
         if mention.kind in ("place", "strike", "holed", "putt", "tap", "lie"):
             break
-        if mention.kind == "distance" and mention.unit not in ("ft", "in", "cm"):
+        if mention.kind == "distance" and mention.unit not in SMALL_UNITS:
             plain = from_tee(mention) and isinstance(mention.value, int | float)
             return [mention] if plain and float(mention.value or 0.0) >= _LEAST else []
     return []

@@ -15,7 +15,7 @@ import numpy.typing as npt
 
 from reviewkit.holes.outline import Outline, outline
 from reviewkit.model import Mention, Talk
-from reviewkit.model.values import MAX_HOLE, PARS
+from reviewkit.model.values import MAX_HOLE, PARS, SMALL_UNITS
 
 Array = npt.NDArray[np.float64]
 Indices = npt.NDArray[np.intp]
@@ -232,7 +232,7 @@ def _under_way(mention: Mention) -> bool:
     if mention.kind == "distance":
         words = mention.text
         left = mention.mood == "togo" and ("to the" in words or "lea" in words or words.startswith("from"))
-        return left or mention.unit in ("ft", "in", "cm")
+        return left or mention.unit in SMALL_UNITS
     return mention.kind in _UNDER_WAY and not mention.mood
 
 

@@ -126,7 +126,7 @@ def _context(sentence: Sentence, found: Sequence[Mention]) -> _Context:
 def _within(mention: Mention, aims: Sequence[Mention]) -> bool:
     """Whether a "birdie" is but part of "for birdie"."""
     plain = mention.kind in ("score_word", "strokes", "bare", "done")
-    return plain and any(aim.first <= mention.last and mention.first <= aim.last for aim in aims)
+    return plain and any(aim.overlaps(mention) for aim in aims)
 
 
 def _settle(candidate: Mention, context: _Context, done: int) -> Mention | None:

@@ -95,7 +95,7 @@ def _across(book: RuleBook, sentence: Sentence, after: Sentence, found: Sequence
 
 
 def _known(mention: Mention, found: Sequence[Mention]) -> bool:
-    return any(m.kind == mention.kind and m.first <= mention.last and mention.first <= m.last for m in found)
+    return any(m.kind == mention.kind and m.overlaps(mention) for m in found)
 
 
 def _utterance(sentence: Sentence, found: Sequence[Mention], previous: float) -> Utterance:

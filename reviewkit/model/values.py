@@ -26,6 +26,8 @@ PARS = (3, 4, 5, 6)
 YARDS_PER_METRE = 1.0936133
 """International yard of 0.9144 m, exactly 1 / 0.9144 to seven places."""
 FEET_PER_YARD = 3.0
+SMALL_UNITS = ("ft", "in", "cm")
+"""Units in which nobody tells a length of the fairway."""
 MAX_HOLE = 36
 
 

@@ -76,7 +76,9 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
 def _without_hits_of_putts(found: list[Cue]) -> list[Cue]:
     """ "Knocked it in" is no swing; "knocked it out" may be."""
     ends = [cue for cue in found if cue.kind in ("tap", "holed") and cue.mention.text.endswith(" in")]
-    return [cue for cue in found if not (_hit(cue) and any(_same_words(cue, end) for end in ends))]
+    return [
+        cue for cue in found if not (_hit(cue) and any(cue.mention.overlaps(end.mention) for end in ends))
+    ]
 
 
 def _from_sand(found: list[Cue], at: int) -> Cue:
@@ -99,7 +101,7 @@ def _without_echoes(found: list[Cue]) -> list[Cue]:
 
 def _within_next(found: list[Cue], at: int) -> bool:
     """ "Pulled it" is a stroke, and among the words of "pulled it left"."""
-    return at + 1 < len(found) and _same_words(found[at], found[at + 1])
+    return at + 1 < len(found) and found[at].mention.overlaps(found[at + 1].mention)
 
 
 def _echoes(cue: Cue, before: Cue) -> bool:
@@ -209,7 +211,7 @@ def _without_clubs_meant(found: list[Cue]) -> list[Cue]:
 
 def _overruled(found: list[Cue], at: int) -> bool:
     here = found[at].utterance
-    named = [cue for cue in found if cue is found[at] or not _same_words(cue, found[at])]
+    named = [cue for cue in found if cue is found[at] or not cue.mention.overlaps(found[at].mention)]
     at = named.index(found[at])
     return _used(named[at + 1 :], {here, here + 1}) or _used(named[:at][::-1], {here})
 
@@ -224,17 +226,12 @@ def _used(near: Sequence[Cue], utterances: set[int]) -> bool:
     return False
 
 
-def _same_words(cue: Cue, other: Cue) -> bool:
-    return cue.mention.first <= other.mention.last and other.mention.first <= cue.mention.last
-
-
 def _club(cue: Cue) -> bool:
     return cue.kind == "club" or (cue.kind == "strike" and cue.value in ("wedge", "full"))
 
 
 def _names(length: Cue, club: Mention) -> bool:
-    overlap = club.first <= length.mention.last and length.mention.first <= club.last
-    return overlap and length.value in (str(club.value), str(club.value)[:1])
+    return club.overlaps(length.mention) and length.value in (str(club.value), str(club.value)[:1])
 
 
 def _counts(mention: Mention) -> bool:

@@ -115,7 +115,7 @@ def _advised(mention: Mention) -> bool:
 def _within(mention: Mention, others: Sequence[Mention], kinds: set[str] | None = None) -> bool:
     """Whether it shares words with one of the others, of these kinds if any are given."""
     near = (m for m in others if m is not mention and (kinds is None or m.kind in kinds))
-    return any(m.first <= mention.last and mention.first <= m.last for m in near)
+    return any(m.overlaps(mention) for m in near)
 
 
 def _club(mention: Mention) -> Mention:

@@ -11,7 +11,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from reviewkit.model.values import FEET_PER_YARD, YARDS_PER_METRE
+from reviewkit.model.values import FEET_PER_YARD, SMALL_UNITS, YARDS_PER_METRE
 from reviewkit.shots.cues import Cue
 from reviewkit.shots.drafts import PENALTIES
 from reviewkit.shots.moments import Moment, counted, moments, zone
@@ -137,7 +137,7 @@ def _to_tee(cues: Sequence[Cue], tee: Moment, units: str, par: int | None) -> in
         cue = cues[at]
         worth = _OFF_THE_TEE.get(cue.mention.mood)
         low, high = _HOLES[None]
-        if worth is None or unit_of(cue, units) in ("ft", "in", "cm") or not low <= yards(cue, units) <= high:
+        if worth is None or unit_of(cue, units) in SMALL_UNITS or not low <= yards(cue, units) <= high:
             continue
         if cue.mention.mood != "length" and at >= tee.ending:
             continue
@@ -228,7 +228,7 @@ def _worth(
 
 def _quiet(cue: Cue, length: Cue, step: Step) -> bool:
     """Whether words before a length that was left may still speak of the stroke that left it."""
-    overlap = cue.mention.first <= length.mention.last and length.mention.first <= cue.mention.last
+    overlap = cue.mention.overlaps(length.mention)
     if cue.kind == "putt":
         return step.draft.family == "tap"
     if cue.kind == "strike":
@@ -250,7 +250,7 @@ def _to_putt(
         return worth - _AFTER_A_PUTT if worth is not None and place in ("own", "after", "between") else None
     if place == "own" and mood == "left" and steps[number].draft.putts:
         # What is left by putts told in one breath is short but for the first of them.
-        return 0.9 if counted(steps, number) is (yards(cue, units) < _LEFT_BY_A_PUTT_YD) else None
+        return 0.9 if counted(steps, number) is (long < _LEFT_BY_A_PUTT_YD) else None
     if last and mood != "left" and place in ("struck", "trail", "landed"):
         # Among the words of the putt before it is that one's own, unless it is told last, in a breath of its
         # own or behind another ("50 feet, good putt, 2 feet").

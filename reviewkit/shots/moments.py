@@ -44,16 +44,12 @@ def moments(cues: Sequence[Cue], steps: Sequence[Step]) -> list[Moment]:
         else:
             ending = _ending(cues, first, last, step.draft.shape == "putt") or last
             swung = next((at for at in range(first, last) if cues[at].kind == "club"), first)
-            if swung > first and all(_names_it_too(cue, cues[swung]) for cue in cues[swung:last]):
+            if swung > first and all(cue.mention.overlaps(cues[swung].mention) for cue in cues[swung:last]):
                 # Told last, it says nothing of what was told when.
                 swung = first
             putted = step.draft.shape == "putt"
             found.append(Moment(first, swung, ending, last, _trail(cues, first, last), putted=putted))
     return found
-
-
-def _names_it_too(cue: Cue, club: Cue) -> bool:
-    return cue.mention.first <= club.mention.last and club.mention.first <= cue.mention.last
 
 
 def counted(steps: Sequence[Step], at: int) -> bool:

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
+from reviewkit.model.values import SMALL_UNITS
 from reviewkit.shots.cues import Cue
 
 _REWARD = {
@@ -244,7 +245,7 @@ def _putts_again(run: Sequence[Cue]) -> bool:
 
 
 def _putt_long(cue: Cue) -> bool:
-    return cue.mention.unit in ("ft", "in", "cm") or (cue.mention.unit == "m" and float(cue.value) <= 12)
+    return cue.mention.unit in SMALL_UNITS or (cue.mention.unit == "m" and float(cue.value) <= 12)
 
 
 def so_far_off(cues: Sequence[Cue], at: int) -> bool:
