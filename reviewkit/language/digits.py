@@ -43,7 +43,9 @@ def settle(given: list[Piece]) -> list[Piece]:
 
 
 def _hole_and_length(value: float, before: str, after: str) -> bool:
-    """ "par 4410" and "the 16468 metres": a course of 6,740 yards is no such number."""
+    """ "par 4410", "18341" and "the 16468 metres": a course of 6,740 yards is no such number."""
+    if 10_000 < value < 18_700 and 90 < value % 1000 < 700:
+        return True
     if after in LONG_UNITS and before != "par":
         return 7600 < value < 18700 or 1000 < value < 1700
     return before in LIKE_PAR and 3000 < value < 6700

@@ -14,6 +14,7 @@ from functools import lru_cache
 from reviewkit.language.fillers import without_fillers
 from reviewkit.language.fragments import whole
 from reviewkit.language.lexicon import load
+from reviewkit.language.number_words import LENGTHS, simple
 from reviewkit.language.numbers import numbers
 from reviewkit.language.pieces import COMMA, ENDS, Piece, pieces
 from reviewkit.language.repair import Lexicon
@@ -29,6 +30,10 @@ BARE_WORDS, BARE_BESIDE = 40, 12
 COMMA_NEAR = 20
 """Words around a comma in which the listener writes commas where they belong."""
 BREATH_S = 0.05
+_LEADING = frozenset(
+    "a an the my our and at by from half i i'm i've i'd into onto it's that's is or par than was with".split()
+)
+"""Words that stand before others."""
 COMMA_PAUSE_S = 0.2
 """The same after a comma there."""
 
@@ -110,13 +115,20 @@ def _borders(words: tuple[Word, ...], segments: list[int]) -> frozenset[int]:
         if index in bare:
             parted = word.text.endswith(",") or index not in commas
             silent = gap_s > BARE_PAUSE_S or (gap_s > COMMA_PAUSE_S and word.text.endswith(","))
-            fresh = gap_s > BREATH_S or parted
+            fresh = gap_s > BREATH_S or (parted and not _hangs(word.text, following.text))
         else:
             silent = gap_s > PAUSE_S
             fresh = following.text[:1].isupper() and following.text.split("'")[0] != "I"
         if silent or (turned and fresh):
             ends.add(index)
     return frozenset(ends)
+
+
+def _hangs(text: str, following: str) -> bool:
+    """Whether nobody ends a sentence between these words: "looking at ten | metres", "half a | yard"."""
+    word, after = text.lower(), following.lower().strip(".,!?")
+    counted = simple(word) is not None and (after in LENGTHS or simple(after) is not None)
+    return counted or word in _LEADING
 
 
 def _bare(words: tuple[Word, ...]) -> tuple[set[int], set[int]]:

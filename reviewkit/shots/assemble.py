@@ -77,6 +77,7 @@ def shots(
     if not telling.options:
         return ()
     _, steps = telling.options[telling.nearest(strokes)]
+    steps = _with_clubs_before(telling.cues, steps)
     lengths = distances(telling.cues, steps, units, par)
     for at, miss in {
         **sides(telling.talk, telling.cues, steps),
@@ -92,6 +93,21 @@ def shots(
             shot = replace(shot, club=result[-1].club if result and sort != "putt" else "")
         result.append(shot)
         near = _now_near(sort, step, lengths[at], near)
+    return tuple(result)
+
+
+def _with_clubs_before(cues: Sequence[Cue], steps: Sequence[Step]) -> tuple[Step, ...]:
+    """Strokes told without a club take the one named since the stroke before: the last used, else meant."""
+    result: list[Step] = []
+    since = 0
+    for step in steps:
+        if step.told and not step.draft.club and step.draft.shape != "putt":
+            named = [cue for cue in cues[since : step.draft.first] if cue.kind == "club"]
+            used = [cue for cue in named if not cue.meant]
+            if named:
+                step = replace(step, draft=replace(step.draft, club=(used or named)[-1].value))
+        result.append(step)
+        since = max(since, step.draft.last)
     return tuple(result)
 
 

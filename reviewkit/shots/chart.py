@@ -215,6 +215,9 @@ def _updown(ball: Ball, found: Draft, chain: Step | None) -> Iterator[tuple[floa
     if ball.lie == "green" and ball.putts == 0:
         yield found.score, *played(ball, putt, chain)
     elif ball.lie != "tee":
+        if ball.lie == "unknown" and chain is not None and chain.told and chain.draft.result not in PENALTIES:
+            # "Sand wedge. 5 feet. Up and down": the first of the two has been told.
+            yield found.score - 0.3, *played(Ball("green", ball.strokes), putt, come_to_green(chain))
         onto = replace(found, family="swing", shape="", result="green", club="", miss="")
         green, steps = played(ball, onto, chain, told=False)
         yield found.score - 0.3, *played(green, putt, steps, told=False)

@@ -31,6 +31,9 @@ _LEAST_YD, _LEAST_M = 75, 70
 """Nobody takes a numbered iron for less, as a rule; a guess."""
 _MOST = 270
 """Nor for more."""
+_LOFTS = range(46, 66, 2)
+_LONGEST_WEDGE = 140
+"""What is left where a number is a wedge's loft; a guess."""
 
 
 def with_clubs(talk: Sequence[Utterance]) -> tuple[Utterance, ...]:
@@ -53,7 +56,7 @@ def with_clubs(talk: Sequence[Utterance]) -> tuple[Utterance, ...]:
 
 
 def _clubs(talk: Sequence[Utterance]) -> Iterator[Mention]:
-    far = named = alone = -_NEAR
+    far = named = alone = wedge = -_NEAR
     lies = ""
     told = [mention for said in talk for mention in said.mentions]
     for at, mention in enumerate(told):
@@ -64,6 +67,13 @@ def _clubs(talk: Sequence[Utterance]) -> Iterator[Mention]:
         if mention.kind in _MOVES and not mention.mood:
             lies = str(mention.value) if mention.kind in ("place", "drop") else ""
         named = mention.last if mention.kind == "club" and not mention.mood else named
+        if _loft(mention) and mention.first - wedge < _NEAR and not _within(mention, told, _NAMED):
+            wedge = -_NEAR
+            yield mention
+        elif mention.kind in _SETTLED and not mention.mood:
+            wedge = -_NEAR
+        elif _from_near(mention):
+            wedge = mention.last
         if _from_afar(mention):
             far = mention.last
         elif mention.kind in _SETTLED and not mention.mood:
@@ -84,6 +94,19 @@ def _advanced(rest: Sequence[Mention], number: Mention) -> bool:
     if following is None or following.first - number.last > _SOON:
         return False
     return following.value in ("punch", "layup") or (following.kind, following.value) == ("place", "fairway")
+
+
+def _loft(mention: Mention) -> bool:
+    """ "130 yards. Grass is thick, so 56": a number of degrees, where the length has been told."""
+    bare = mention.kind == "distance" and not mention.unit and mention.mood in ("", "bare", "togo")
+    return bare and mention.text.isdigit() and mention.value in _LOFTS
+
+
+def _from_near(mention: Mention) -> bool:
+    if mention.kind != "distance" or not isinstance(mention.value, int | float):
+        return False
+    told = mention.unit in ("yd", "m", "") and mention.mood in ("", "togo", "bare", "left")
+    return told and mention.value <= _LONGEST_WEDGE
 
 
 def _from_afar(mention: Mention) -> bool:
@@ -119,5 +142,7 @@ def _within(mention: Mention, others: Sequence[Mention], kinds: set[str] | None 
 
 
 def _club(mention: Mention) -> Mention:
+    if mention.kind == "distance":
+        return replace(mention, kind="club", value=str(mention.value), mood="")
     mood = "plan" if mention.kind == "iron" and _advised(mention) else mention.mood
     return replace(mention, kind="club", value=f"{mention.value}I", unit="", mood=mood)
