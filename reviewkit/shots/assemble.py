@@ -100,9 +100,11 @@ def _with_clubs_before(cues: Sequence[Cue], steps: Sequence[Step]) -> tuple[Step
     """Strokes told without a club take the one named since the stroke before: the last used, else meant."""
     result: list[Step] = []
     since = 0
-    for step in steps:
-        if step.told and not step.draft.club and step.draft.shape != "putt":
-            named = [cue for cue in cues[since : step.draft.first] if cue.kind == "club"]
+    for at, step in enumerate(steps):
+        if not step.draft.club and step.draft.shape != "putt":
+            following = (later.draft.first for later in steps[at + 1 :] if later.draft.first < later.draft.last)
+            until = step.draft.first if step.told else next(following, len(cues))
+            named = [cue for cue in cues[since:until] if cue.kind == "club"]
             used = [cue for cue in named if not cue.meant]
             if named:
                 step = replace(step, draft=replace(step.draft, club=(used or named)[-1].value))

@@ -69,7 +69,7 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
     found = _without_places_taken_back(_without_the_land(_without_hits_of_putts(found)), talk)
     found = [_from_sand(found, at) for at in range(len(found))]
     found = _without_clubs_taken_back(_without_lofts(found), talk)
-    found = _without_lengths_taken_back(_without_clubs_meant(found))
+    found = _without_lengths_taken_back(_without_clubs_meant(found), talk)
     return tuple(_without_late_loss(_without_idle_provisional(_without_echoes(found))))
 
 
@@ -192,15 +192,28 @@ def _without_clubs_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> li
     return [cue for at, cue in enumerate(found) if at not in gone]
 
 
-def _without_lengths_taken_back(found: list[Cue]) -> list[Cue]:
-    """ "140, no, 145": the length put right gives way to the other."""
-    right = [at for at, cue in enumerate(found) if at and _puts_right(cue, found[at - 1])]
-    return [cue for at, cue in enumerate(found) if at + 1 not in right]
+def _without_lengths_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
+    """ "140, no, 145", "390, no wait, they moved it up, it's 374": the one put right gives way to the other."""
+    mends = [m.first for said in talk for m in said.mentions if m.kind == "mend?"]
+    kept: list[Cue] = []
+    for cue in found:
+        if kept and _puts_right(cue, kept[-1], mends):
+            before = kept.pop().mention
+            if before.mood == "length" and not cue.mention.mood.startswith("to"):
+                cue = replace(cue, mention=replace(cue.mention, mood="length"))
+        kept.append(cue)
+    return kept
 
 
-def _puts_right(cue: Cue, before: Cue) -> bool:
-    said = cue.kind == before.kind == "distance" and cue.utterance <= before.utterance + 1
-    return said and _PUT_RIGHT.match(cue.mention.text) is not None
+def _puts_right(cue: Cue, before: Cue, mends: Sequence[int]) -> bool:
+    if not (cue.kind == before.kind == "distance" and cue.utterance <= before.utterance + 1):
+        return False
+    if _PUT_RIGHT.match(cue.mention.text):
+        return True
+    first, last = cue.mention.first, before.mention.last
+    mended = first - last <= _PUT_RIGHT_WITHIN and any(last < mend < first for mend in mends)
+    alike = cue.mention.unit == before.mention.unit and 0.7 < float(cue.value) / float(before.value) < 1.4
+    return mended and alike
 
 
 def _without_clubs_meant(found: list[Cue]) -> list[Cue]:

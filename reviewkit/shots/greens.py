@@ -24,7 +24,7 @@ _HEADED = ("miss", "distance")
 _ACTS = ("club", "strike", "distance", "lie", "again", "putt", "putter", "contact", "drop")
 _PUTTED = ("putt", "putter")
 _AGAIN = ("2nd", "3rd", "4th", "next", "comebacker")
-_BY_THE_HOLE = ("miss", "lip", "burn", "shav", "slid")
+_BY_THE_HOLE = ("miss", "lip", "burn", "shav", "slid", "went by", "goes by", "gone by", "ran by", "rolled by")
 _FLAG = ("flag", "pin", "stick", "behind")
 """Said of where a ball lies on the green far oftener than of where a putt ended."""
 _LEAVE_YD = 4.5

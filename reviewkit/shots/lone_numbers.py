@@ -9,7 +9,7 @@ from reviewkit.model import Mention, Utterance
 
 _IRONS = range(5, 10)
 """Lower numbers are as often hybrids and woods."""
-_NEAR = 25
+_NEAR = 40
 """Words from the length to the club, at most."""
 _AT_ONCE = 2
 """Words from a club to the number that puts it right: "7 iron. Six. I'm hitting six."."""

@@ -51,7 +51,8 @@ def next_cue(chain: Step | None) -> int:
 def played(ball: Ball, made: Draft, chain: Step | None, told: bool = True) -> tuple[Ball, Step]:
     """The ball after a stroke, and the steps with it. One that got nowhere ends where it began."""
     if made.result == "there":
-        made = replace(made, result=ball.lie if ball.lie in _LIES else "")
+        miss = "" if made.miss == "short" else made.miss
+        made = replace(made, result=ball.lie if ball.lie in _LIES else "", miss=miss)
     step = Step(made, ball.lie, ball.strokes + 1, told, chain)
     strokes = ball.strokes + (2 if made.result in PENALTIES else 1)
     if made.shape == "putt":

@@ -21,6 +21,8 @@ def sides(talk: Sequence[Utterance], cues: Sequence[Cue], steps: Sequence[Step])
         sandy = step.draft.result == "sand" and step.lie == "tee"
         if not step.draft.miss and (sandy or step.draft.result in _TROUBLE):
             told = {side for side, text in land if not sandy or _BUNKER.search(text)}
+            if step.lie == "tee":
+                told -= {"short"}
             if len(told) == 1:
                 found[at] = told.pop()
     return found
@@ -31,7 +33,7 @@ def _of_the_land(talk: Sequence[Utterance], cues: Sequence[Cue]) -> Iterator[tup
     strokes = [cue.mention for cue in cues]
     for utterance in talk:
         for mention in utterance.mentions:
-            if mention.value in ("left", "right") and _is_land(mention, strokes):
+            if mention.value in ("left", "right", "short") and _is_land(mention, strokes):
                 yield str(mention.value), utterance.text
 
 
