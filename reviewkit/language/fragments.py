@@ -36,6 +36,11 @@ _GOES_ON = (
 _TOLD_OF_SCORES = ("shot", "of", "score")
 _BREAKS = ("", COMMA, *ENDS)
 _AFTER_SPELT = (COMMA, *ENDS, "yards", "metres", "to", "out", "left", "in", "uphill", "downhill", "par")
+_OF_A_HOLE = (
+    *("it's", "par", "stroke", "index", "uphill", "downhill", "dogleg", "doglegs", "straight", "straightaway"),
+    *("into", "downwind", "all", "slight", "slightly", "bends", "water", "bunkers", "trees", "playing", "and"),
+    *("driver", "this", "yards", "metres", "from", "off"),
+)
 _BEFORE_HOLE = (*_BREAKS, "it's", "it", "is", "hole", "at", "one", "about")
 _BEFORE_LEFT = (*_BREAKS, "got", "have", "it's", "still", "had", "me", "about", "leaves", "is", "that's")
 _STARTED = ("it", "it's", "i", "i'm", "i've", "to", "left", "from", "of", "out", "in")
@@ -65,7 +70,7 @@ def _number(given: list[Piece], at: int) -> tuple[float, int]:
     value = given[at].value
     if value is None:
         return _spelt(given, at, 0) if given[at].text == "one" else _headed(given, at)
-    for reading in (_spelt, _hundreds_apart, _unit_apart, _false_range, _overlong):
+    for reading in (_spelt, _hundreds_apart, _hole_apart, _unit_apart, _false_range, _overlong):
         found = reading(given, at, value)
         if found[1]:
             return found
@@ -80,6 +85,33 @@ def _spelt(given: list[Piece], at: int, value: float) -> tuple[float, int]:
         opens = step == 2 or (digits[0] < 6 and text_at(given, at - 1) in _BREAKS)
         if all(digits) and apart and opens and text_at(given, end) in after:
             return digits[0] * 100.0 + digits[1] * 10 + digits[2], end
+    return 0.0, 0
+
+
+def _hole_apart(given: list[Piece], at: int, value: float) -> tuple[float, int]:
+    """ "5, 3, 31, it's a short par 4" and "par 4, 3 84": a hole's length, its hundreds and the rest apart."""
+    hundreds = _digit(given, at)
+    begin = at + 1 + (text_at(given, at + 1) == COMMA)
+    rest, end = _below_100(given, begin)
+    before = [text_at(given, at - back) for back in (1, 2, 3)]
+    named = before[1].isdigit() and int(before[1]) <= 18 and before[2] in (*_BREAKS, "hole", "number", "par")
+    named = named or (before[1] in ("one", "1") and before[2] in ("short", "long", "little", "last"))
+    named = named or begin == at + 1
+    directly = before[1] == "par" and before[0].isdigit()
+    if not 1 <= hundreds <= 5 or not rest or not ((before[0] in _BREAKS and named) or directly):
+        return 0.0, 0
+    after = [text_at(given, end + step) for step in (0, 1)]
+    told = after[0] in _OF_A_HOLE or (after[0] in (COMMA, *ENDS) and after[1] in _OF_A_HOLE)
+    return (hundreds * 100.0 + rest, end) if told or directly else (0.0, 0)
+
+
+def _below_100(given: list[Piece], at: int) -> tuple[float, int]:
+    """A number of two figures and where it ends; "9 to 4" is ninety-four."""
+    value = given[at].value if at < len(given) and given[at].text.isdigit() else None
+    if value is not None and 10 <= value < 100:
+        return value, at + 1
+    if _digit(given, at) and text_at(given, at + 1) == "to" and _digit(given, at + 2):
+        return _digit(given, at) * 10.0 + _digit(given, at + 2), at + 3
     return 0.0, 0
 
 
@@ -180,8 +212,9 @@ def _headed(given: list[Piece], at: int) -> tuple[float, int]:
 def _doubled(given: list[Piece], at: int, hundreds: int, rest: float) -> tuple[float, int]:
     """ "The 9th, for 188 yards" for one of 488."""
     before, unit = text_at(given, at - 1), text_at(given, at + 2)
-    opens = before in _BREAKS or (before == "5" and text_at(given, at - 2) == "par")
-    if hundreds != 4 or not opens or unit not in ("yards", "metres"):
+    opens = before in _BREAKS or (before in ("4", "5") and text_at(given, at - 2) in ("par", "per"))
+    told = unit in ("yards", "metres") or text_at(given, at - 2) in ("par", "per")
+    if hundreds != 4 or not opens or not told or rest >= 200:
         return 0.0, 0
     return 300.0 + rest, at + 2
 

@@ -127,7 +127,8 @@ def _borders(words: tuple[Word, ...], segments: list[int]) -> frozenset[int]:
 def _hangs(text: str, following: str) -> bool:
     """Whether nobody ends a sentence between these words: "looking at ten | metres", "half a | yard"."""
     word, after = text.lower(), following.lower().strip(".,!?")
-    counted = simple(word) is not None and (after in LENGTHS or simple(after) is not None)
+    number = word == "hundred" or simple(word) is not None
+    counted = number and (after in LENGTHS or simple(after) is not None)
     return counted or word in _LEADING
 
 
