@@ -15,7 +15,7 @@ from reviewkit.shots.greens import misses
 from reviewkit.shots.kinds import kind
 from reviewkit.shots.measures import distances
 from reviewkit.shots.steps import Step
-from reviewkit.shots.trouble import sides
+from reviewkit.shots.trouble import out_of_bounds, sides
 
 _TEMPERATURE = 1.3
 """How far the chart's scores are trusted as log odds; set to calibrate counts on invented rounds."""
@@ -78,12 +78,14 @@ def shots(
         return ()
     _, steps = telling.options[telling.nearest(strokes)]
     steps = _with_clubs_before(telling.cues, steps)
+    for at in out_of_bounds(telling.talk, steps):
+        steps = _with(steps, at, result="ob")
     lengths = distances(telling.cues, steps, units, par)
     for at, miss in {
         **sides(telling.talk, telling.cues, steps),
         **misses(telling.cues, steps, units),
     }.items():
-        steps = _with_miss(steps, at, miss)
+        steps = _with(steps, at, miss=miss)
     result: list[Shot] = []
     near = False
     for at, step in enumerate(steps):
@@ -113,8 +115,8 @@ def _with_clubs_before(cues: Sequence[Cue], steps: Sequence[Step]) -> tuple[Step
     return tuple(result)
 
 
-def _with_miss(steps: Sequence[Step], at: int, miss: str) -> tuple[Step, ...]:
-    told = replace(steps[at], draft=replace(steps[at].draft, miss=miss))
+def _with(steps: Sequence[Step], at: int, **facts: str) -> tuple[Step, ...]:
+    told = replace(steps[at], draft=replace(steps[at].draft, **facts))  # type: ignore[arg-type]
     return (*steps[:at], told, *steps[at + 1 :])
 
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field, replace
 from itertools import pairwise
 
 from reviewkit.model import Mention, Utterance
+from reviewkit.shots.recap import without_recap
 
 KINDS = {
     *("club", "putter", "place", "holed", "tap", "stayed_out", "putts", "updown", "putt", "strike"),
@@ -22,6 +23,7 @@ _HARMLESS = {
     "club": {"", "plan", "tried", "after", "with", "land"},
 }
 _PUT_RIGHT = re.compile(r"(?:make|no|sorry|wait|actually|rather|correction|tell)\b")
+_WISHES = ("get in", "go in", "be in", "in the hole", "get in the hole")
 _MENDS = ("no", "hang on", "hold on", "wait", "sorry", "i tell a lie", "tell a lie", "scratch that")
 _SIDE_ALONE = re.compile(
     r"(?:on|to|down|up|over|off|along|only) (?:on )?(?:to )?the (?:left|right)"
@@ -70,7 +72,18 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
     found = [_from_sand(found, at) for at in range(len(found))]
     found = _without_clubs_taken_back(_without_lofts(found), talk)
     found = _without_lengths_taken_back(_without_clubs_meant(found), talk)
+    found = _without_wishes(without_recap(found))
     return tuple(_without_late_loss(_without_idle_provisional(_without_echoes(found))))
+
+
+def _without_wishes(found: list[Cue]) -> list[Cue]:
+    """ "Get in. Nearly. It's a foot away": a ball told to drop that did not."""
+    gone = set()
+    for at, (cue, after) in enumerate(pairwise(found)):
+        left = after.kind in ("tap", "stayed_out") or (after.kind == "distance" and after.mention.mood == "left")
+        if cue.kind == "holed" and cue.mention.text in _WISHES and left and after.utterance <= cue.utterance + 3:
+            gone.add(at)
+    return [cue for at, cue in enumerate(found) if at not in gone]
 
 
 def _without_hits_of_putts(found: list[Cue]) -> list[Cue]:

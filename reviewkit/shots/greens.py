@@ -175,7 +175,7 @@ def _where_it_lies(cues: Sequence[Cue], at: int, begin: int, units: str) -> bool
         return True
     told = [by for by in range(begin - 1, len(cues)) if cues[by].kind == "distance"]
     near = [by for by in told if by in (at - 1, at + 1) and _beside(cues[by], cues[at], _WORDS_APART)]
-    lies_at = _GIMME_YD if "hole" in words and near == told[:1] else _LEAVE_YD
+    lies_at = _GIMME_YD if ("hole" in words or words[-1] == "it") and near == told[:1] else _LEAVE_YD
     return any(yards(cues[by], units) > lies_at for by in near)
 
 

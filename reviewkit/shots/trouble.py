@@ -1,4 +1,4 @@
-"""The side of a ball that found trouble, where the hole has it on one side only."""
+"""What became of a ball that found trouble, where the hole has that on one side, or of one kind, only."""
 
 from __future__ import annotations
 
@@ -26,6 +26,15 @@ def sides(talk: Sequence[Utterance], cues: Sequence[Cue], steps: Sequence[Step])
             if len(told) == 1:
                 found[at] = told.pop()
     return found
+
+
+def out_of_bounds(talk: Sequence[Utterance], steps: Sequence[Step]) -> list[int]:
+    """Indices of steps given up for lost without a word where the only trouble told of is out of bounds."""
+    places = [m for said in talk for m in said.mentions if m.kind == "place" and m.mood != "other"]
+    gone = {str(m.value) for m in places} & {"ob", "lost", "penalty"}
+    if gone != {"ob"}:
+        return []
+    return [at for at, step in enumerate(steps) if step.draft.result == "lost"]
 
 
 def _of_the_land(talk: Sequence[Utterance], cues: Sequence[Cue]) -> Iterator[tuple[str, str]]:
