@@ -14,7 +14,7 @@ import numpy as np
 import numpy.typing as npt
 
 from reviewkit.holes.outline import Outline, outline
-from reviewkit.model import Mention, Talk
+from reviewkit.model import Mention, Talk, Utterance
 from reviewkit.model.values import MAX_HOLE, PARS, SMALL_UNITS
 
 Array = npt.NDArray[np.float64]
@@ -25,7 +25,7 @@ LOOK_AHEAD = 4
 _NEARNESS = (1.0, 0.85, 0.65, 0.5)
 _PAUSE_S = 0.55
 """Speakers and editors leave more than this between two holes; within one, mostly less."""
-_BREATH_S = 0.3
+_BREATH_S, _LONG_PAUSE_S = 0.3, 0.9
 _PAUSES = ((0.3, -3.0), (0.5, -1.8), (0.6, -0.4), (0.75, 0.8), (1.0, 1.5), (math.inf, 2.1))
 """(silence shorter than this in seconds, log odds of a new hole)."""
 _HURRIES = ((8.0, -3.0), (14.0, -1.6), (18.0, -0.6))
@@ -113,13 +113,17 @@ class Evidence:
 
     def _named(self, at: int, mention: Mention) -> bool:
         """Whether a mention gives a hole's number; "In. Four." in one breath is the score."""
-        if mention.kind != "hole" or not isinstance(mention.value, int) or mention.mood:
-            return False
         utterance = self.talk[at]
+        told = not mention.mood or (mention.mood == "paused" and self._behind_a_pause(utterance))
+        if mention.kind != "hole" or not isinstance(mention.value, int) or not told:
+            return False
         if not at or utterance.gap_s >= _BREATH_S:
             return True
         scored = any(m.kind == "strokes" and m.first == mention.first for m in utterance.mentions)
         return not (scored and any(m.kind in _OVER for m in self.talk[at - 1].mentions))
+
+    def _behind_a_pause(self, utterance: Utterance) -> bool:
+        return self.pauses_tell and utterance.gap_s >= _LONG_PAUSE_S
 
     @cached_property
     def announced(self) -> bool:

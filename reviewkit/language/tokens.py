@@ -7,9 +7,10 @@ something; compounds are apart ("7 iron", "up and down"); commas, dashes and dot
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
+from itertools import pairwise
 
 from reviewkit.language.fillers import without_fillers
 from reviewkit.language.fragments import whole
@@ -30,6 +31,7 @@ BARE_WORDS, BARE_BESIDE = 40, 12
 COMMA_NEAR = 20
 """Words around a comma in which the listener writes commas where they belong."""
 BREATH_S = 0.05
+COUNTING_PAUSE_S = 0.9
 _LEADING = frozenset(
     "a an the my our and at by from half i i'm i've i'd into onto it's that's is or par than was with".split()
 )
@@ -119,9 +121,20 @@ def _borders(words: tuple[Word, ...], segments: list[int]) -> frozenset[int]:
         else:
             silent = gap_s > PAUSE_S
             fresh = following.text[:1].isupper() and following.text.split("'")[0] != "I"
-        if silent or (turned and fresh):
+        if (silent or (turned and fresh)) and not (index and _counting(words[index - 1 : index + 2])):
             ends.add(index)
     return frozenset(ends)
+
+
+def _counting(words: Sequence[Word]) -> bool:
+    """Whether three words are a count: "4, 5, 6" is said in one, however slowly."""
+    if any(after.start_s - word.end_s > COUNTING_PAUSE_S for word, after in pairwise(words)):
+        return False
+    numbers = [simple(word.text.lower().strip(",")) for word in words]
+    return all(
+        now is not None and after is not None and 1 <= now < 15 and after - now in (0, 1)
+        for now, after in pairwise(numbers)
+    )
 
 
 def _hangs(text: str, following: str) -> bool:
