@@ -37,8 +37,31 @@ _TOLD_OF_SCORES = ("shot", "of", "score")
 _BREAKS = ("", COMMA, *ENDS)
 _AFTER_SPELT = (COMMA, *ENDS, "yards", "metres", "to", "out", "left", "in", "uphill", "downhill", "par")
 _OF_A_HOLE = (
-    *("it's", "par", "stroke", "index", "uphill", "downhill", "dogleg", "doglegs", "straight", "straightaway"),
-    *("into", "downwind", "all", "slight", "slightly", "bends", "water", "bunkers", "trees", "playing", "and"),
+    *(
+        "it's",
+        "par",
+        "stroke",
+        "index",
+        "uphill",
+        "downhill",
+        "dogleg",
+        "doglegs",
+        "straight",
+        "straightaway",
+    ),
+    *(
+        "into",
+        "downwind",
+        "all",
+        "slight",
+        "slightly",
+        "bends",
+        "water",
+        "bunkers",
+        "trees",
+        "playing",
+        "and",
+    ),
     *("driver", "this", "yards", "metres", "from", "off"),
 )
 _BEFORE_HOLE = (*_BREAKS, "it's", "it", "is", "hole", "at", "one", "about")

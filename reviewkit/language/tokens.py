@@ -15,7 +15,7 @@ from itertools import pairwise
 from reviewkit.language.fillers import without_fillers
 from reviewkit.language.fragments import whole
 from reviewkit.language.lexicon import load
-from reviewkit.language.number_words import LENGTHS, simple
+from reviewkit.language.number_words import LENGTHS, simple, words_of
 from reviewkit.language.numbers import numbers
 from reviewkit.language.pieces import COMMA, ENDS, Piece, pieces
 from reviewkit.language.repair import Lexicon
@@ -33,7 +33,9 @@ COMMA_NEAR = 20
 BREATH_S = 0.05
 COUNTING_PAUSE_S = 0.9
 _LEADING = frozenset(
-    "a an the my our and at by from half i i'm i've i'd into onto it's that's is or par than was with".split()
+    words_of(
+        "a an the my our and at by from half i i'm i've i'd into onto it's that's is or par than was with"
+    )
 )
 """Words that stand before others."""
 COMMA_PAUSE_S = 0.2

@@ -104,7 +104,9 @@ def _with_clubs_before(cues: Sequence[Cue], steps: Sequence[Step]) -> tuple[Step
     since = 0
     for at, step in enumerate(steps):
         if not step.draft.club and step.draft.shape != "putt":
-            following = (later.draft.first for later in steps[at + 1 :] if later.draft.first < later.draft.last)
+            following = (
+                later.draft.first for later in steps[at + 1 :] if later.draft.first < later.draft.last
+            )
             until = step.draft.first if step.told else next(following, len(cues))
             named = [cue for cue in cues[since:until] if cue.kind == "club"]
             used = [cue for cue in named if not cue.meant]

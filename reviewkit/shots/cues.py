@@ -80,8 +80,15 @@ def _without_wishes(found: list[Cue]) -> list[Cue]:
     """ "Get in. Nearly. It's a foot away": a ball told to drop that did not."""
     gone = set()
     for at, (cue, after) in enumerate(pairwise(found)):
-        left = after.kind in ("tap", "stayed_out") or (after.kind == "distance" and after.mention.mood == "left")
-        if cue.kind == "holed" and cue.mention.text in _WISHES and left and after.utterance <= cue.utterance + 3:
+        left = after.kind in ("tap", "stayed_out") or (
+            after.kind == "distance" and after.mention.mood == "left"
+        )
+        if (
+            cue.kind == "holed"
+            and cue.mention.text in _WISHES
+            and left
+            and after.utterance <= cue.utterance + 3
+        ):
             gone.add(at)
     return [cue for at, cue in enumerate(found) if at not in gone]
 
@@ -206,7 +213,7 @@ def _without_clubs_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> li
 
 
 def _without_lengths_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
-    """ "140, no, 145", "390, no wait, they moved it up, it's 374": the one put right gives way to the other."""
+    """ "140, no, 145", "390, no wait, they moved it up, it's 374": the first gives way."""
     mends = [m.first for said in talk for m in said.mentions if m.kind == "mend?"]
     kept: list[Cue] = []
     for cue in found:

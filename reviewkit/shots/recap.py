@@ -28,7 +28,9 @@ def without_recap(found: Sequence[Cue]) -> list[Cue]:
             continue
         within = found[again[0] : counted[-1]]
         breathless = found[counted[-1]].utterance - found[again[0]].utterance <= 2 * len(again) + 1
-        ended = any(cue.kind in ("place", "holed", "tap", "stayed_out") for cue in found[before[-1] : again[0]])
+        ended = any(
+            cue.kind in ("place", "holed", "tap", "stayed_out") for cue in found[before[-1] : again[0]]
+        )
         if breathless and ended and not any(cue.kind in ("holed", "tap", "stayed_out") for cue in within):
             return [
                 cue
