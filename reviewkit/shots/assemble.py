@@ -9,7 +9,8 @@ from dataclasses import dataclass, replace
 from reviewkit.model import HoleSpan, Shot, Utterance, Word
 from reviewkit.shots.chart import readings
 from reviewkit.shots.counts import counts
-from reviewkit.shots.cues import Cue, cues
+from reviewkit.shots.cue import Cue
+from reviewkit.shots.cues import cues
 from reviewkit.shots.drafts import PENALTIES
 from reviewkit.shots.greens import misses
 from reviewkit.shots.kinds import kind

@@ -12,7 +12,7 @@ from dataclasses import replace
 from functools import lru_cache
 
 from reviewkit.shots.counts import Count, agreement
-from reviewkit.shots.cues import Cue
+from reviewkit.shots.cue import Cue
 from reviewkit.shots.drafts import PENALTIES, Draft, draft
 from reviewkit.shots.steps import Ball, Step, as_putt, come_to_green, in_order, next_cue, played
 from reviewkit.shots.weights import SHORT, skip_cost

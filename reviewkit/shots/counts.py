@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from reviewkit.model import Mention, Utterance
-from reviewkit.shots.cues import Cue
+from reviewkit.shots.cue import Cue
 
 _WORTH = 0.7
 """Log odds that a count adds to a reading that agrees with it; checked on invented rounds, no source."""

@@ -4,11 +4,17 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 from itertools import pairwise
 
 from reviewkit.model import Mention, Utterance
+from reviewkit.shots.cue import HAPPENED, Cue, bare_hit
 from reviewkit.shots.recap import without_recap
+from reviewkit.shots.taken_back import (
+    without_clubs_taken_back,
+    without_lengths_taken_back,
+    without_places_taken_back,
+)
 
 KINDS = {
     *("club", "putter", "place", "holed", "tap", "stayed_out", "putts", "updown", "putt", "strike"),
@@ -22,42 +28,13 @@ _HARMLESS = {
     # The club meant is mostly the club used, unless another is named.
     "club": {"", "plan", "tried", "after", "with", "land"},
 }
-_PUT_RIGHT = re.compile(r"(?:make|no|sorry|wait|actually|rather|correction|tell)\b")
 _WISHES = ("get in", "go in", "be in", "in the hole", "get in the hole")
-_MENDS = ("no", "hang on", "hold on", "wait", "sorry", "i tell a lie", "tell a lie", "scratch that")
 _SIDE_ALONE = re.compile(
     r"(?:on|to|down|up|over|off|along|only) (?:on )?(?:to )?the (?:left|right)"
     r"|(?:behind|beyond|past) the "
 )
 _STILL = {"distance", "miss", "putt", "lie", "again"}
 """What is told before a ball is struck."""
-_PUT_RIGHT_WITHIN = 12
-"""Words from a club to the one that puts it right."""
-_HAPPENED = {"place", "holed", "tap", "stayed_out", "putts", "updown", "miss", "contact", "reload", "drop"}
-"""What befalls a ball once it is struck."""
-
-
-@dataclass(frozen=True, slots=True)
-class Cue:
-    """One mention and the number of its utterance within the hole. `pause_s` is the silence before that."""
-
-    mention: Mention
-    utterance: int
-    pause_s: float
-    kind: str = field(init=False)
-    value: str = field(init=False)
-    meant: bool = field(init=False)
-    """Only planned, as far as the words go."""
-    after: bool = field(init=False)
-    """Told when its stroke was over, as far as the words go."""
-
-    def __post_init__(self) -> None:
-        # Kept, not worked out anew: the chart asks for them millions of times.
-        value = self.mention.value
-        object.__setattr__(self, "kind", self.mention.kind)
-        object.__setattr__(self, "value", "" if value is None else str(value))
-        object.__setattr__(self, "meant", self.mention.mood == "plan")
-        object.__setattr__(self, "after", self.mention.mood == "after")
 
 
 def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
@@ -68,10 +45,10 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
         for mention in utterance.mentions
         if mention.kind in KINDS and _counts(mention)
     ]
-    found = _without_places_taken_back(_without_the_land(_without_hits_of_putts(found)), talk)
+    found = without_places_taken_back(_without_the_land(_without_hits_of_putts(found)), talk)
     found = [_from_sand(found, at) for at in range(len(found))]
-    found = _without_clubs_taken_back(_without_lofts(found), talk)
-    found = _without_lengths_taken_back(_without_clubs_meant(found), talk)
+    found = without_clubs_taken_back(_without_lofts(found), talk)
+    found = without_lengths_taken_back(_without_clubs_meant(found), talk)
     found = _without_wishes(without_recap(found))
     return tuple(_without_late_loss(_without_idle_provisional(_without_echoes(found))))
 
@@ -97,7 +74,7 @@ def _without_hits_of_putts(found: list[Cue]) -> list[Cue]:
     """ "Knocked it in" is no swing; "knocked it out" may be."""
     ends = [cue for cue in found if cue.kind in ("tap", "holed") and cue.mention.text.endswith(" in")]
     return [
-        cue for cue in found if not (_hit(cue) and any(cue.mention.overlaps(end.mention) for end in ends))
+        cue for cue in found if not (bare_hit(cue) and any(cue.mention.overlaps(end.mention) for end in ends))
     ]
 
 
@@ -114,7 +91,7 @@ def _from_sand(found: list[Cue], at: int) -> Cue:
 
 def _without_echoes(found: list[Cue]) -> list[Cue]:
     """ "I overcooked it, pulled it left of the green": one side, told twice in one breath."""
-    told = [at for at, cue in enumerate(found) if not (_hit(cue) and _within_next(found, at))]
+    told = [at for at, cue in enumerate(found) if not (bare_hit(cue) and _within_next(found, at))]
     echoed = {before for before, at in pairwise(told) if _echoes(found[at], found[before])}
     return [cue for at, cue in enumerate(found) if at not in echoed]
 
@@ -127,10 +104,6 @@ def _within_next(found: list[Cue], at: int) -> bool:
 def _echoes(cue: Cue, before: Cue) -> bool:
     same = (cue.kind, cue.value, cue.utterance) == (before.kind, before.value, before.utterance)
     return same and cue.kind == "miss" and before.mention.weight < min(1.0, cue.mention.weight)
-
-
-def _hit(cue: Cue) -> bool:
-    return cue.kind == "strike" and cue.value == "hit"
 
 
 def _without_the_land(found: list[Cue]) -> list[Cue]:
@@ -151,89 +124,10 @@ def _of_the_land(cue: Cue) -> bool:
     return cue.kind == "miss" and _SIDE_ALONE.match(cue.mention.text) is not None
 
 
-def _without_places_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
-    """ "It's in the trees, hang on, it's kicked out! It's in the rough": it lies where it was said last."""
-    gone: set[int] = set()
-    for number, utterance in enumerate(talk):
-        for mend in utterance.mentions:
-            if mend.kind != "mend?" or mend.text not in _MENDS:
-                continue
-            feared = _last_place(found, mend, number)
-            rest = [at for at, cue in enumerate(found) if cue.mention.first > mend.last]
-            seen = next((at for at in rest if not _in_passing(found[at])), None)
-            if (
-                feared is None
-                or seen is None
-                or found[seen].kind != "place"
-                or found[seen].utterance > number + 1
-            ):
-                continue
-            if found[seen].value not in ("close", found[feared].value):
-                gone |= {feared, *(at for at in rest if at < seen and found[at].kind == "strike")}
-    return [cue for at, cue in enumerate(found) if at not in gone]
-
-
-def _last_place(found: Sequence[Cue], mend: Mention, number: int) -> int | None:
-    """Index of the place told last before words that take something back, where nothing was played since."""
-    for at in range(len(found) - 1, -1, -1):
-        cue = found[at]
-        if cue.mention.last >= mend.first or _in_passing(cue):
-            continue
-        return at if cue.kind == "place" and cue.utterance >= number - 1 and cue.value != "close" else None
-    return None
-
-
-def _in_passing(cue: Cue) -> bool:
-    return cue.kind in ("miss", "contact", "distance", "lie") or _hit(cue)
-
-
 def _without_lofts(found: list[Cue]) -> list[Cue]:
     """ "The 56" is a club: a number that names one is no length."""
     clubs = [cue.mention for cue in found if cue.kind == "club"]
     return [cue for cue in found if cue.kind != "distance" or not any(_names(cue, club) for club in clubs)]
-
-
-def _without_clubs_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
-    """ "With the sand wedge, no, sorry, it was the pitching wedge": of clubs put right the last is used."""
-    mends = [m.first for said in talk for m in said.mentions if m.kind == "mend?"]
-    clubs = [at for at, cue in enumerate(found) if cue.kind == "club"]
-    gone: set[int] = set()
-    for before, at in pairwise([-1, *clubs]):
-        first, last = found[at].mention.first, found[before].mention.last if before >= 0 else -1
-        since = max(last + 1, first - _PUT_RIGHT_WITHIN)
-        if not any(since <= mend < first for mend in mends):
-            continue
-        if found[at].after:
-            # "It was the 5, no, I tell a lie, it was the 4" is of this stroke.
-            found[at] = replace(found[at], mention=replace(found[at].mention, mood=""))
-        told = any(cue.kind in _HAPPENED for cue in found[max(before, 0) : at])
-        if before >= 0 and first - last <= _PUT_RIGHT_WITHIN and not told:
-            gone.add(before)
-    return [cue for at, cue in enumerate(found) if at not in gone]
-
-
-def _without_lengths_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
-    """ "140, no, 145", "390, no wait, they moved it up, it's 374": the first gives way."""
-    mends = [m.first for said in talk for m in said.mentions if m.kind == "mend?"]
-    kept: list[Cue] = []
-    for cue in found:
-        if kept and _puts_right(cue, kept[-1], mends):
-            before = kept.pop().mention
-            if before.mood == "length" and not cue.mention.mood.startswith("to"):
-                cue = replace(cue, mention=replace(cue.mention, mood="length"))
-        kept.append(cue)
-    return kept
-
-
-def _puts_right(cue: Cue, before: Cue, mends: Sequence[int]) -> bool:
-    if not (cue.kind == before.kind == "distance" and cue.utterance <= before.utterance + 1):
-        return False
-    if _PUT_RIGHT.match(cue.mention.text):
-        return True
-    first, last = cue.mention.first, before.mention.last
-    mended = first - last <= _PUT_RIGHT_WITHIN and any(last < mend < first for mend in mends)
-    alike = cue.mention.unit == before.mention.unit and 0.7 < float(cue.value) / float(before.value) < 1.4
-    return mended and alike
 
 
 def _without_clubs_meant(found: list[Cue]) -> list[Cue]:
@@ -252,7 +146,7 @@ def _overruled(found: list[Cue], at: int) -> bool:
 def _used(near: Sequence[Cue], utterances: set[int]) -> bool:
     """Whether a club is used among cues, nearest first, in these utterances, before anything happened."""
     for cue in near:
-        if cue.kind in _HAPPENED or cue.utterance not in utterances:
+        if cue.kind in HAPPENED or cue.utterance not in utterances:
             return False
         if _club(cue) and not cue.meant:
             return True
@@ -295,7 +189,7 @@ def _begun(found: Sequence[Cue], again: int) -> int:
         at and found[at - 1].kind in ("club", "strike") and found[at - 1].utterance == found[again].utterance
     ):
         at -= 1
-    return at if any(cue.kind in ("club", *_HAPPENED) for cue in found[:at]) else again
+    return at if any(cue.kind in ("club", *HAPPENED) for cue in found[:at]) else again
 
 
 def _without_late_loss(found: list[Cue]) -> list[Cue]:

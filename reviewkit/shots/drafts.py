@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import takewhile
 
-from reviewkit.shots.cues import Cue
+from reviewkit.shots.cue import Cue
 from reviewkit.shots.torn import torn
 from reviewkit.shots.weights import SHAPED, SHORT, STROKE, crossings, rewards, strains
 

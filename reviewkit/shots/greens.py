@@ -10,7 +10,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise, takewhile
 
-from reviewkit.shots.cues import Cue
+from reviewkit.shots.cue import Cue
 from reviewkit.shots.drafts import side_of
 from reviewkit.shots.measures import short_length, yards
 from reviewkit.shots.steps import Step

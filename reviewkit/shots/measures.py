@@ -12,7 +12,7 @@ import re
 from collections.abc import Sequence
 
 from reviewkit.model.values import FEET_PER_YARD, SMALL_UNITS, YARDS_PER_METRE
-from reviewkit.shots.cues import Cue
+from reviewkit.shots.cue import Cue
 from reviewkit.shots.drafts import PENALTIES
 from reviewkit.shots.moments import Moment, counted, moments, zone
 from reviewkit.shots.reach import reach, twin

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from reviewkit.shots.cues import Cue
+from reviewkit.shots.cue import Cue
 from reviewkit.shots.steps import Step
 
 _DROPS = ("holed", "tap", "stayed_out", "putts")

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import TYPE_CHECKING
 
-if TYPE_CHECKING:
-    from reviewkit.shots.cues import Cue
+from reviewkit.shots.cue import Cue
 
-_TOLD_AGAIN = {"club", "strike", "place", "reload", "drop", "lie", "distance", "again"}
+_TOLD = {"club", "strike", "place", "reload", "drop", "lie", "distance", "again"}
+_ENDS = ("place", "holed", "tap", "stayed_out")
 
 
 def without_recap(found: Sequence[Cue]) -> list[Cue]:
@@ -17,32 +16,21 @@ def without_recap(found: Sequence[Cue]) -> list[Cue]:
     The count itself stays, it tells on.
     """
     counted = [at for at, cue in enumerate(found) if cue.kind == "putts"]
-    if not counted:
-        return list(found)
-    clubs = [at for at, cue in enumerate(found[: counted[-1]]) if _named(cue)]
-    for first in range(1, len(clubs)):
-        again, before = clubs[first:], clubs[:first]
-        if len(again) > len(before) or [_club(found[at]) for at in again] != [
-            _club(found[at]) for at in before[: len(again)]
-        ]:
-            continue
-        within = found[again[0] : counted[-1]]
-        breathless = found[counted[-1]].utterance - found[again[0]].utterance <= 2 * len(again) + 1
-        ended = any(
-            cue.kind in ("place", "holed", "tap", "stayed_out") for cue in found[before[-1] : again[0]]
-        )
-        if breathless and ended and not any(cue.kind in ("holed", "tap", "stayed_out") for cue in within):
+    end = counted[-1] if counted else 0
+    clubs = [at for at, cue in enumerate(found[:end]) if cue.kind == "club" and not cue.meant]
+    for told in range(1, len(clubs)):
+        first, last = clubs[told], clubs[told - 1]
+        names = [found[at].value for at in clubs]
+        ended = any(cue.kind in _ENDS for cue in found[last:first])
+        breathless = found[end].utterance - found[first].utterance <= 2 * (len(clubs) - told) + 1
+        still = not any(cue.kind in _ENDS[1:] for cue in found[first:end])
+        if _opens(names[:told], names[told:]) and ended and breathless and still:
             return [
-                cue
-                for at, cue in enumerate(found)
-                if not (again[0] <= at < counted[-1] and cue.kind in _TOLD_AGAIN)
+                cue for at, cue in enumerate(found) if at not in range(first, end) or cue.kind not in _TOLD
             ]
     return list(found)
 
 
-def _named(cue: Cue) -> bool:
-    return cue.kind == "club" and not cue.meant
-
-
-def _club(cue: Cue) -> str:
-    return cue.value
+def _opens(told: Sequence[str], again: Sequence[str]) -> bool:
+    """Whether clubs told again are the first of those told."""
+    return list(told[: len(again)]) == list(again)

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator, Sequence
 
 from reviewkit.model import Mention, Utterance
-from reviewkit.shots.cues import Cue
+from reviewkit.shots.cue import Cue
 from reviewkit.shots.steps import Step
 
 _TROUBLE = ("ob", "penalty")

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from reviewkit.model.values import SMALL_UNITS
-from reviewkit.shots.cues import Cue
+from reviewkit.shots.cue import Cue
 
 _REWARD = {
     "club": 1.5,

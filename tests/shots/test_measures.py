@@ -138,6 +138,19 @@ TALES: dict[str, tuple[Sequence[str], Sequence[float | None]]] = {
         ],
         [390, 170, 30 * FT, None],
     ),
+    "a length put right": (
+        [
+            "Hole one, par 4, it's 390, no, wait, they moved it up, it's 374 today.",
+            "Driver, fairway.",
+            "150 left, 8 iron, on the green.",
+            "Two putts.",
+        ],
+        [374, 150, None, None],
+    ),
+    "up and down, the first of the two told before": (
+        [FOUR, DRIVER, "86 left. Sand wedge. Five feet. Up and down for birdie."],
+        [388, 86, 5 * FT],
+    ),
     "a teen heard as a ten": (
         [FOUR, DRIVER, "That leaves 180, so it's a smooth gap wedge, on the green.", "Two putts, par."],
         [388, 118, None, None],

@@ -1,4 +1,4 @@
-"""The side of a ball that found the only trouble there is."""
+"""What became of a ball that found the only trouble there is."""
 
 from __future__ import annotations
 
@@ -31,3 +31,13 @@ def test_a_lost_ball_went_where_the_only_trouble_is(told: list[str], miss: str) 
     ]
     tee = reason(transcript(lines), Plan()).shots[0]
     assert (tee.result, tee.miss) == ("ob", miss)
+
+
+def test_a_ball_given_up_without_a_word_is_out_of_bounds_where_that_is_the_only_trouble() -> None:
+    gone = "Driver, and that's away left. Playing three from the tee, 3 wood, fairway."
+    rest = [gone, "Wedge on. Two putts for a six."]
+    fates = []
+    for land in ("Out of bounds all down the left.", "It bends to the left."):
+        lines = [GREETING, "", "Hole one, a par four.", land, *rest]
+        fates.append(reason(transcript(lines), Plan()).shots[0].result)
+    assert fates == ["ob", "lost"]

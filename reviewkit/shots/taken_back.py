@@ -1,0 +1,95 @@
+"""What the talk takes back: places feared, clubs and lengths put right."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+from itertools import pairwise
+
+from reviewkit.model import Mention, Utterance
+from reviewkit.shots.cue import HAPPENED, Cue, bare_hit
+
+_PUT_RIGHT = re.compile(r"(?:make|no|sorry|wait|actually|rather|correction|tell)\b")
+_MENDS = ("no", "hang on", "hold on", "wait", "sorry", "i tell a lie", "tell a lie", "scratch that")
+_PUT_RIGHT_WITHIN = 12
+"""Words from a club to the one that puts it right."""
+
+
+def without_places_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
+    """ "It's in the trees, hang on, it's kicked out! It's in the rough": it lies where it was said last."""
+    gone: set[int] = set()
+    for number, utterance in enumerate(talk):
+        for mend in utterance.mentions:
+            if mend.kind != "mend?" or mend.text not in _MENDS:
+                continue
+            feared = _last_place(found, mend, number)
+            rest = [at for at, cue in enumerate(found) if cue.mention.first > mend.last]
+            seen = next((at for at in rest if not _in_passing(found[at])), None)
+            if (
+                feared is None
+                or seen is None
+                or found[seen].kind != "place"
+                or found[seen].utterance > number + 1
+            ):
+                continue
+            if found[seen].value not in ("close", found[feared].value):
+                gone |= {feared, *(at for at in rest if at < seen and found[at].kind == "strike")}
+    return [cue for at, cue in enumerate(found) if at not in gone]
+
+
+def _last_place(found: Sequence[Cue], mend: Mention, number: int) -> int | None:
+    """Index of the place told last before words that take something back, where nothing was played since."""
+    for at in range(len(found) - 1, -1, -1):
+        cue = found[at]
+        if cue.mention.last >= mend.first or _in_passing(cue):
+            continue
+        return at if cue.kind == "place" and cue.utterance >= number - 1 and cue.value != "close" else None
+    return None
+
+
+def _in_passing(cue: Cue) -> bool:
+    return cue.kind in ("miss", "contact", "distance", "lie") or bare_hit(cue)
+
+
+def without_clubs_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
+    """ "With the sand wedge, no, sorry, it was the pitching wedge": of clubs put right the last is used."""
+    mends = [m.first for said in talk for m in said.mentions if m.kind == "mend?"]
+    clubs = [at for at, cue in enumerate(found) if cue.kind == "club"]
+    gone: set[int] = set()
+    for before, at in pairwise([-1, *clubs]):
+        first, last = found[at].mention.first, found[before].mention.last if before >= 0 else -1
+        since = max(last + 1, first - _PUT_RIGHT_WITHIN)
+        if not any(since <= mend < first for mend in mends):
+            continue
+        if found[at].after:
+            # "It was the 5, no, I tell a lie, it was the 4" is of this stroke.
+            found[at] = replace(found[at], mention=replace(found[at].mention, mood=""))
+        told = any(cue.kind in HAPPENED for cue in found[max(before, 0) : at])
+        if before >= 0 and first - last <= _PUT_RIGHT_WITHIN and not told:
+            gone.add(before)
+    return [cue for at, cue in enumerate(found) if at not in gone]
+
+
+def without_lengths_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
+    """ "140, no, 145", "390, no wait, they moved it up, it's 374": the first gives way."""
+    mends = [m.first for said in talk for m in said.mentions if m.kind == "mend?"]
+    kept: list[Cue] = []
+    for cue in found:
+        if kept and _puts_right(cue, kept[-1], mends):
+            before = kept.pop().mention
+            if before.mood == "length" and not cue.mention.mood.startswith("to"):
+                cue = replace(cue, mention=replace(cue.mention, mood="length"))
+        kept.append(cue)
+    return kept
+
+
+def _puts_right(cue: Cue, before: Cue, mends: Sequence[int]) -> bool:
+    if not (cue.kind == before.kind == "distance" and cue.utterance <= before.utterance + 1):
+        return False
+    if _PUT_RIGHT.match(cue.mention.text):
+        return True
+    first, last = cue.mention.first, before.mention.last
+    mended = first - last <= _PUT_RIGHT_WITHIN and any(last < mend < first for mend in mends)
+    alike = cue.mention.unit == before.mention.unit and 0.7 < float(cue.value) / float(before.value) < 1.4
+    return mended and alike
