@@ -9,6 +9,7 @@ from dataclasses import replace
 from functools import lru_cache
 
 from reviewkit.language.rules import load
+from reviewkit.language.sound import distance
 from reviewkit.language.tokens import Sentence, Token, of_tokens
 from reviewkit.model import Transcript
 
@@ -68,6 +69,8 @@ _HAS = re.compile(
     r"|pushed|sliced|hooked|topped|thinned|shanked|in with)"
     rf"|(?:gone|going|taking|taken|hitting) (?:with |for )?(?:a |the )?{_CLUB})(?![a-z])"
 )
+_LONG_NAME, _SAME_NAME = 4, 0.24
+"""Letters of a name that may be spelt in several ways, and how far apart they may sound."""
 _NAME = re.compile(r"[A-Z][a-z]{1,11}(?:['’]s)?[,.!?]?$")
 
 
@@ -99,7 +102,15 @@ def partners(
             if alone and name not in common and name not in _words_of_golf() and _plays(texts, at):
                 votes[name] += 1
                 inside[name] += 1
-    return frozenset(name for name, count in votes.items() if count and (inside[name] or name in known))
+    found = {name for name, count in votes.items() if count and (inside[name] or name in known)}
+    return frozenset(found | {name for name in inside if _spelt_anew(name, found - _KIN)})
+
+
+def _spelt_anew(name: str, found: Iterable[str]) -> bool:
+    """Whether a capitalised word that no rule knows is a name found, as a recogniser spells it elsewhere."""
+    if len(name) < _LONG_NAME or name in _NEVER or name in _words_of_golf():
+        return False
+    return any(len(known) >= _LONG_NAME and distance(name, known) < _SAME_NAME for known in found)
 
 
 def _kin_acts(texts: Sequence[str], at: int) -> bool:

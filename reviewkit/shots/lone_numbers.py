@@ -19,6 +19,8 @@ _SETTLED = {"place", "holed", "tap", "putts", "putt", "putter", "club", "miss", 
 """What stands between a length and a number that is then something else."""
 _IN_PLAY = {"rough", "trees", "sand", "penalty", "fairway", "None"}
 """Where a ball lies, or was dropped, that a lone number before "punch it out" or "fairway" may be for."""
+_MISSED = {"rough", "sand", "fringe", "trees"}
+"""Where a wedge is likelier than a length that is told of nothing."""
 _ADVISED = ("says", "said", "reckons", "reckoned", "called", "makes", "be ", "normally", "usually")
 _COUNTS = {"count", "strokes"}
 _NAMED = {"club", "hole", "putts", "distance"}
@@ -67,7 +69,8 @@ def _clubs(talk: Sequence[Utterance]) -> Iterator[Mention]:
         if mention.kind in _MOVES and not mention.mood:
             lies = str(mention.value) if mention.kind in ("place", "drop") else ""
         named = mention.last if mention.kind == "club" and not mention.mood else named
-        if _loft(mention) and mention.first - wedge < _NEAR and not _within(mention, told, _NAMED):
+        near = mention.first - wedge < _NEAR or (lies in _MISSED and not _named_soon(told[at + 1 :], mention))
+        if _loft(mention) and near and not _within(mention, told, _NAMED):
             wedge = -_NEAR
             yield mention
         elif mention.kind in _SETTLED and not mention.mood:
@@ -94,6 +97,12 @@ def _advanced(rest: Sequence[Mention], number: Mention) -> bool:
     if following is None or following.first - number.last > _SOON:
         return False
     return following.value in ("punch", "layup") or (following.kind, following.value) == ("place", "fairway")
+
+
+def _named_soon(rest: Sequence[Mention], number: Mention) -> bool:
+    """Whether a club, or a better length, is told behind a number that may be either."""
+    following = (m for m in rest if m.first - number.last <= _SOON and m.kind in (*_MOVES, "distance"))
+    return any(m.kind in ("club", "distance") for m in following)
 
 
 def _loft(mention: Mention) -> bool:
