@@ -15,6 +15,8 @@ from reviewkit.language.number_words import (
 )
 from reviewkit.language.pieces import COMMA, Piece, text_at
 
+_SMALL = ("feet", "foot", "inches", "percent")
+
 
 def settle(given: list[Piece]) -> list[Piece]:
     """ "7i" and "10m" spelt out, "157 iron" as "150 7 iron", "1:43" read, "10-15" a range."""
@@ -28,10 +30,12 @@ def settle(given: list[Piece]) -> list[Piece]:
             made.append(_clock(piece, before, after))
         elif 99 < value < 1300 and _is_time(given, at):
             made.append(replace(piece, text=f"{int(value) // 100}:{int(value) % 100:02}", value=None))
-        elif value > 9 and after in CLUB_NOUNS and value % 10 > 1:
-            made += _apart(piece, value - value % 10, value % 10)
         elif _hole_and_length(value, before, after):
             made += _apart(piece, value // 1000, value % 1000)
+        elif value > 9 and after in CLUB_NOUNS and value % 10 > 1:
+            made += _apart(piece, value - value % 10, value % 10)
+        elif 1 <= value < 100 and (parts := _full_stop_within(piece.text, after, piece)):
+            made += [parts[0], replace(piece, text=COMMA, value=None), parts[1]] if len(parts) > 1 else parts
         elif 1 < value < 7 and value * 4 % 1 and after in LONG_UNITS | {"out", "left", "to"}:
             # "3.34 metres"
             made.append(replace(piece, text=shown(round(value * 100)), value=round(value * 100)))
@@ -42,12 +46,24 @@ def settle(given: list[Piece]) -> list[Piece]:
     return made
 
 
+def _full_stop_within(text: str, after: str, piece: Piece) -> list[Piece]:
+    """ "4 .81" for 481, "par 3 .196" and "88 .54 degree": a stop that a listener put within numbers."""
+    whole, _, rest = text.partition(".")
+    if len(rest) == 3 or (len(rest) == 2 and after in ("degree", *CLUB_NOUNS)):
+        return [replace(piece, text=part, value=float(part)) for part in (whole, rest)]
+    if len(rest) == 2 and rest not in ("25", "50", "75") and 1 <= int(whole) <= 6 and after not in _SMALL:
+        return [replace(piece, text=whole + rest, value=float(whole + rest))]
+    return []
+
+
 def _hole_and_length(value: float, before: str, after: str) -> bool:
     """ "par 4410", "18341" and "the 16468 metres": a course of 6,740 yards is no such number."""
     if 10_000 < value < 18_700 and 90 < value % 1000 < 700:
         return True
     if after in LONG_UNITS and before != "par":
         return 7600 < value < 18700 or 1000 < value < 1700
+    if (after == "par" or after in CLUB_NOUNS) and 1000 < value < 9700:
+        return 100 <= value % 1000 < 600
     return before in LIKE_PAR and 3000 < value < 6700
 
 

@@ -9,10 +9,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from reviewkit.language.number_words import shown
+from reviewkit.language.number_words import CLUB_NOUNS, shown
 from reviewkit.language.pieces import COMMA, ENDS, Piece, text_at
 
-_SOUNDS = {"to": 2, "too": 2, "for": 4, "fore": 4, "ate": 8, "won": 1}
+_SOUNDS = {"to": 2, "too": 2, "do": 2, "free": 3, "for": 4, "fore": 4, "ate": 8, "won": 1}
 _SHORT = ("feet", "foot", "footer")
 _UNITS = ("yards", "yard", "metres", "metre", *_SHORT)
 _LEFT = ("left", "out", *_UNITS)
@@ -66,6 +66,7 @@ _OF_A_HOLE = (
 )
 _BEFORE_HOLE = (*_BREAKS, "it's", "it", "is", "hole", "at", "one", "about")
 _BEFORE_LEFT = (*_BREAKS, "got", "have", "it's", "still", "had", "me", "about", "leaves", "is", "that's")
+_REACHES = ("carry", "carries", "total", "sorry")
 _STARTED = ("it", "it's", "i", "i'm", "i've", "to", "left", "from", "of", "out", "in")
 """Behind "for 35 yards" these tell of a stroke, not of a hole."""
 _LONGEST_LEFT = 300
@@ -211,15 +212,19 @@ def _headed(given: list[Piece], at: int) -> tuple[float, int]:
     """ "for 45 playing 470" for a hole of 445, "got to 35 to the hole" for 235 left."""
     hundreds = _SOUNDS.get(given[at].text, 0)
     rest = given[at + 1].value if at + 1 < len(given) else None
-    if hundreds not in (2, 4) or rest is None or not 10 <= rest < 200 or not given[at + 1].text.isdigit():
+    if hundreds not in (2, 3, 4) or rest is None or not 10 <= rest < 200 or not given[at + 1].text.isdigit():
         return 0.0, 0
     if rest >= 100:
         return _doubled(given, at, hundreds, rest)
     before = text_at(given, at - 1)
     after = [text_at(given, at + step) for step in (2, 3, 4)]
-    left = after[0] in ("left", "out") or (after[0] == "to" and after[1] in _GOALS and after[2] in _TARGETS)
-    if hundreds == 2 and left and before in _BEFORE_LEFT:
+    left = after[0] in ("left", "out") or after[:2] == ["to", "go"]
+    left = left or (after[0] == "to" and after[1] in _GOALS and after[2] in _TARGETS)
+    club = after[1] in CLUB_NOUNS and (after[0].isdigit() or after[0] in _SOUNDS)
+    if hundreds == 2 and ((left and before in _BEFORE_LEFT) or (club and before in ("that's", "it's"))):
         return 200.0 + rest, at + 2
+    if (hundreds == 2 and before in _REACHES) or (hundreds == 3 and before in ("it's", "that's", "is")):
+        return hundreds * 100.0 + rest, at + 2
     number = given[at - 1].value if at else None
     numbered = (
         hundreds == 4
@@ -237,6 +242,8 @@ def _doubled(given: list[Piece], at: int, hundreds: int, rest: float) -> tuple[f
     before, unit = text_at(given, at - 1), text_at(given, at + 2)
     opens = before in _BREAKS or (before in ("4", "5") and text_at(given, at - 2) in ("par", "per"))
     told = unit in ("yards", "metres") or text_at(given, at - 2) in ("par", "per")
+    beyond = text_at(given, at + 3)
+    told = told or (unit in _BREAKS and (beyond in _OF_A_HOLE or (beyond == "for" and rest >= 100)))
     if hundreds != 4 or not opens or not told or rest >= 200:
         return 0.0, 0
     return 300.0 + rest, at + 2
