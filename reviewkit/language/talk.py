@@ -9,6 +9,7 @@ from pathlib import Path
 
 from reviewkit.language import lexicon, rules
 from reviewkit.language.claims import claims
+from reviewkit.language.own_names import nicknames, plainly, with_the_only_hybrid
 from reviewkit.language.players import anonymise, partners
 from reviewkit.language.rulebook import RuleBook
 from reviewkit.language.tokens import Sentence, sentences
@@ -64,6 +65,8 @@ def read_talk(transcript: Transcript, plan: Plan, user_rules: Path | None = None
     """Utterances of the whole round in order. Raises CardError for a mistake in the user's rules file."""
     book = rules.load(user_rules)
     said = sentences(transcript, lexicon.load(user_rules))
+    clubs = nicknames(said)
+    said = tuple(plainly(sentence, clubs) for sentence in said)
     names = partners(transcript, said, plan.names)
     said = tuple(anonymise(sentence, names) for sentence in said)
     scores = claims(said, book)
@@ -80,7 +83,7 @@ def read_talk(transcript: Transcript, plan: Plan, user_rules: Path | None = None
             at += 1
         talk.append(_utterance(sentence, found, previous))
         previous = talk[-1].end_s
-    return tuple(talk)
+    return with_the_only_hybrid(tuple(talk))
 
 
 def _across(book: RuleBook, sentence: Sentence, after: Sentence, found: Sequence[Mention]) -> list[Mention]:

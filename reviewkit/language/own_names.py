@@ -1,0 +1,63 @@
+"""What a speaker's own words for clubs stand for: a driver with a name, the only hybrid in the bag."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+
+from reviewkit.language.tokens import Sentence, of_tokens
+from reviewkit.model import Mention, Talk, Utterance
+
+_NAMED = re.compile(r"(?:^| )([a-z]{3,})(?: is|'s) (?:my|the name of my|what i call my|the) (driver|putter)(?= |$)")
+_NO_NAMES = frozenset(
+    """that this what which here there now mine where problem club issue trouble only idea plan first last
+    next one enemy friend play answer shot hero choice it he she who how when today call""".split()  # noqa: SIM905
+)
+_HYBRIDS = ("hybrid", "rescue", "utility")
+
+
+def nicknames(said: Sequence[Sentence]) -> dict[str, str]:
+    """Name -> club of such as "Doris is my driver"."""
+    found = (match for sentence in said for match in _NAMED.finditer(sentence.text))
+    return {match.group(1): match.group(2) for match in found if match.group(1) not in _NO_NAMES}
+
+
+def plainly(sentence: Sentence, names: dict[str, str]) -> Sentence:
+    """The sentence with every club's own name as the club."""
+    if not any(token.text.removesuffix("'s") in names for token in sentence.tokens):
+        return sentence
+    tokens = tuple(
+        replace(token, text=token.text.replace(name, names[name], 1))
+        if (name := token.text.removesuffix("'s")) in names
+        else token
+        for token in sentence.tokens
+    )
+    return of_tokens(tokens, sentence.segment, sentence.goes_on)
+
+
+def with_the_only_hybrid(talk: Talk) -> Talk:
+    """The talk with every bare "hybrid" as the one that has a number, where no other is ever named."""
+    mentions = [mention for said in talk for mention in said.mentions]
+    numbered = {
+        str(mention.value)
+        for mention in mentions
+        if mention.kind == "club" and str(mention.value).endswith("H") and mention.mood != "other"
+    }
+    if len(numbered) != 1:
+        return talk
+    (only,) = numbered
+    return tuple(_numbered(said, only) for said in talk)
+
+
+def _numbered(said: Utterance, only: str) -> Utterance:
+    clubs = [mention for mention in said.mentions if mention.kind == "club"]
+
+    def bare(mention: Mention) -> bool:
+        named = mention.kind == "strike" and mention.text in _HYBRIDS
+        return named and not any(mention.overlaps(club) for club in clubs)
+
+    if not any(bare(mention) for mention in said.mentions):
+        return said
+    made = (replace(m, kind="club", value=only) if bare(m) else m for m in said.mentions)
+    return replace(said, mentions=tuple(made))
