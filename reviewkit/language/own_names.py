@@ -9,7 +9,9 @@ from dataclasses import replace
 from reviewkit.language.tokens import Sentence, of_tokens
 from reviewkit.model import Mention, Talk, Utterance
 
-_NAMED = re.compile(r"(?:^| )([a-z]{3,})(?: is|'s) (?:my|the name of my|what i call my|the) (driver|putter)(?= |$)")
+_NAMED = re.compile(
+    r"(?:^| )([a-z]{3,})(?: is|'s) (?:my|the name of my|what i call my|the) (driver|putter)(?= |$)"
+)
 _NO_NAMES = frozenset(
     """that this what which here there now mine where problem club issue trouble only idea plan first last
     next one enemy friend play answer shot hero choice it he she who how when today call""".split()  # noqa: SIM905

@@ -18,7 +18,7 @@ from reviewkit.model import Mention, Plan, Talk, Transcript, Utterance
 _CLAUSE_END = re.compile(
     r" (?:,|but|so(?! far | much | hard | wide )|then) "
     r"| and (?=i |it|that|of course|then|what do you know|lo and|sure enough"
-    r"|he|she|partner|my |just|still|found|ended)|[.!?]$"
+    r"|he|she|partner|my |mine|just|still|found|ended)|[.!?]$"
 )
 _DEEDS = (
     "(?:came|went|missed|pulled|pushed|blocked|hooked|sliced|leaked|tugged|yanked|thinned|chunked|topped|duffed"

@@ -12,10 +12,10 @@ from dataclasses import replace
 from functools import lru_cache
 
 from reviewkit.shots.counts import Count, agreement
-from reviewkit.shots.cue import Cue
+from reviewkit.shots.cue import SHORT, Cue
 from reviewkit.shots.drafts import PENALTIES, Draft, draft
 from reviewkit.shots.steps import Ball, Step, as_putt, come_to_green, in_order, next_cue, played
-from reviewkit.shots.weights import SHORT, skip_cost
+from reviewkit.shots.weights import skip_cost
 
 _LONGEST = 9
 """Cues in one stroke, at most."""

@@ -6,6 +6,8 @@ from dataclasses import dataclass, field
 
 from reviewkit.model import Mention
 
+SHORT = {"chip", "pitch", "bunker"}
+"""Strokes around the green."""
 HAPPENED = {"place", "holed", "tap", "stayed_out", "putts", "updown", "miss", "contact", "reload", "drop"}
 """What befalls a ball once it is struck."""
 

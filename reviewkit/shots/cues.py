@@ -14,6 +14,7 @@ from reviewkit.shots.taken_back import (
     without_clubs_taken_back,
     without_lengths_taken_back,
     without_places_taken_back,
+    without_strokes_taken_back,
 )
 
 KINDS = {
@@ -47,7 +48,8 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
     ]
     found = without_places_taken_back(_without_the_land(_without_hits_of_putts(found)), talk)
     found = [_from_sand(found, at) for at in range(len(found))]
-    found = without_clubs_taken_back(_without_lofts(found), talk)
+    found = without_strokes_taken_back(_without_lofts(found), talk)
+    found = without_clubs_taken_back(found, talk)
     found = without_lengths_taken_back(_without_clubs_meant(found), talk)
     found = _without_wishes(without_recap(found))
     return tuple(_without_late_loss(_without_idle_provisional(_without_echoes(found))))

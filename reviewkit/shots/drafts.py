@@ -7,9 +7,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import takewhile
 
-from reviewkit.shots.cue import Cue
+from reviewkit.shots.cue import SHORT, Cue
 from reviewkit.shots.torn import torn
-from reviewkit.shots.weights import SHAPED, SHORT, STROKE, crossings, rewards, strains
+from reviewkit.shots.weights import SHAPED, STROKE, crossings, rewards, strains
 
 PENALTIES = ("penalty", "ob", "lost", "unplayable")
 _HOLED_OUT = re.compile(r"(?:chip|chipped|chips|pitched) in|hol(?:e|ed|es) out")

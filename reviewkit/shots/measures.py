@@ -12,12 +12,11 @@ import re
 from collections.abc import Sequence
 
 from reviewkit.model.values import FEET_PER_YARD, SMALL_UNITS, YARDS_PER_METRE
-from reviewkit.shots.cue import Cue
+from reviewkit.shots.cue import SHORT, Cue
 from reviewkit.shots.drafts import PENALTIES
 from reviewkit.shots.moments import Moment, counted, moments, zone
 from reviewkit.shots.reach import reach, twin
 from reviewkit.shots.steps import Step
-from reviewkit.shots.weights import SHORT
 
 _LONGEST_PUTT_YD = {"ft": 45.0, "in": 45.0, "cm": 45.0, "m": 45.0, "yd": 20.0}
 """By the unit told: yards that are paced are mostly of a pitch."""
@@ -56,7 +55,7 @@ _PUTT = {
     "after": {"from": 0.8, "": 0.4},
     "between": {"togo": 1.0, "": 1.0, "left": 1.2, "from": 1.2, "plan": 0.6},
     "landed": {"togo": 1.0, "": 1.0, "left": 1.2, "from": 0.8},
-    "trail": {"togo": 0.8, "": 0.8, "left": 1.2},
+    "trail": {"togo": 0.8, "": 0.8, "left": 1.2, "from": 0.9},
     "struck": {"togo": 0.8, "": 0.7, "left": 1.0},
 }
 _BEFORE_ITS_CLUB = 1.0

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from reviewkit.model.values import SMALL_UNITS
 from reviewkit.shots.cue import Cue
 
 _TOLD = {"club", "strike", "place", "reload", "drop", "lie", "distance", "again"}
-_ENDS = ("place", "holed", "tap", "stayed_out")
+_DROPS = ("holed", "tap", "stayed_out")
 
 
 def without_recap(found: Sequence[Cue]) -> list[Cue]:
@@ -21,14 +22,19 @@ def without_recap(found: Sequence[Cue]) -> list[Cue]:
     for told in range(1, len(clubs)):
         first, last = clubs[told], clubs[told - 1]
         names = [found[at].value for at in clubs]
-        ended = any(cue.kind in _ENDS for cue in found[last:first])
+        ended = any(_on_the_green(cue) for cue in found[last:first])
         breathless = found[end].utterance - found[first].utterance <= 2 * (len(clubs) - told) + 1
-        still = not any(cue.kind in _ENDS[1:] for cue in found[first:end])
+        still = not any(cue.kind in _DROPS for cue in found[first:end])
         if _opens(names[:told], names[told:]) and ended and breathless and still:
             return [
                 cue for at, cue in enumerate(found) if at not in range(first, end) or cue.kind not in _TOLD
             ]
     return list(found)
+
+
+def _on_the_green(cue: Cue) -> bool:
+    putted = cue.kind in (*_DROPS, "putt", "putter") or cue.value in ("green", "close")
+    return putted or (cue.kind == "distance" and cue.mention.unit in SMALL_UNITS)
 
 
 def _opens(told: Sequence[str], again: Sequence[str]) -> bool:

@@ -8,9 +8,10 @@ from dataclasses import replace
 from itertools import pairwise
 
 from reviewkit.model import Mention, Utterance
-from reviewkit.shots.cue import HAPPENED, Cue, bare_hit
+from reviewkit.shots.cue import HAPPENED, SHORT, Cue, bare_hit
 
 _PUT_RIGHT = re.compile(r"(?:make|no|sorry|wait|actually|rather|correction|tell)\b")
+_GIVEN_UP_WITHIN = 5
 _MENDS = ("no", "hang on", "hold on", "wait", "sorry", "i tell a lie", "tell a lie", "scratch that")
 _PUT_RIGHT_WITHIN = 12
 """Words from a club to the one that puts it right."""
@@ -50,6 +51,22 @@ def _last_place(found: Sequence[Cue], mend: Mention, number: int) -> int | None:
 
 def _in_passing(cue: Cue) -> bool:
     return cue.kind in ("miss", "contact", "distance", "lie") or bare_hit(cue)
+
+
+def without_strokes_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
+    """ "Chip again, no. Putter.": a stroke thought of and given up for another."""
+    mends = [m for said in talk for m in said.mentions if m.kind == "mend?" and m.text in _MENDS]
+    gone = set()
+    for at, (cue, after) in enumerate(pairwise(found)):
+        between = range(cue.mention.last + 1, after.mention.first)
+        other = after.kind in ("putter", "club", "putt") or _short(after)
+        if _short(cue) and other and len(between) <= _GIVEN_UP_WITHIN:
+            gone |= {at for mend in mends if mend.first in between}
+    return [cue for at, cue in enumerate(found) if at not in gone]
+
+
+def _short(cue: Cue) -> bool:
+    return cue.kind == "strike" and cue.value in SHORT
 
 
 def without_clubs_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from reviewkit.model.values import SMALL_UNITS
-from reviewkit.shots.cue import Cue
+from reviewkit.shots.cue import SHORT, Cue
 
 _REWARD = {
     "club": 1.5,
@@ -51,8 +51,6 @@ _SKIP = {
     "distance": 0.02,
     "found": 0.0,
 }
-SHORT = {"chip", "pitch", "bunker"}
-"""Strokes around the green."""
 _PITCHED = 60
 """What is left for a short stroke is less, in yards or metres."""
 STROKE = -1.2

@@ -28,6 +28,13 @@ TALES = {
         ],
         ["D", "9I", "", ""],
     ),
+    "a chip thought of and given up": (
+        [
+            "Driver, in the fairway. 120 left. 9 iron, over the back, on the fringe.",
+            "Chip, no. Putter. Two feet. In.",
+        ],
+        ["D", "9I", "", ""],
+    ),
     "a ball told to drop that did not": (
         [
             "Driver, in the fairway. 120 left. 9 iron, on the green.",

@@ -1,0 +1,39 @@
+"""Clubs by their owner's names for them."""
+
+from __future__ import annotations
+
+import pytest
+
+from reviewkit.model import Plan
+from reviewkit.reasoning import reason
+from tests.support.narrations import GREETING, transcript
+
+HOLE = "Hole one, a par four."
+REST = ["140 left. 8 iron, on the green. Two putts."]
+
+
+@pytest.mark.parametrize(
+    ("told", "clubs"),
+    [
+        # A name told to be the driver's stands for it, and for no player.
+        (
+            ["Petunia is my driver, she's moody.", "Come on, Petunia. Middle of the fairway.", *REST],
+            ["D", "8I"],
+        ),
+        # The only hybrid of a bag needs no number.
+        (
+            ["Took the rescue, the five. In the fairway.", "Took the rescue again, on the green."],
+            ["5H", "5H"],
+        ),
+        (
+            [
+                "Four hybrid off the tee. In the fairway.",
+                "I've a three hybrid, too. Hit the hybrid, on the green.",
+            ],
+            ["4H", "3H"],
+        ),
+    ],
+)
+def test_a_club_goes_by_its_own_name(told: list[str], clubs: list[str]) -> None:
+    shots = reason(transcript([GREETING, "", HOLE, *told, "Two putts for a par."]), Plan()).shots
+    assert [shot.club for shot in shots if shot.kind != "putt"] == clubs
