@@ -34,6 +34,9 @@ def settle(given: list[Piece]) -> list[Piece]:
             made += _apart(piece, value // 1000, value % 1000)
         elif value > 9 and after in CLUB_NOUNS and value % 10 > 1:
             made += _apart(piece, value - value % 10, value % 10)
+        elif 0.1 <= value < 1 and after in ("feet", "foot") and len(piece.text.partition(".")[2]) == 2:
+            # "It's on .25 feet"
+            made.append(replace(piece, text=shown(round(value * 100)), value=round(value * 100)))
         elif 1 <= value < 100 and (parts := _full_stop_within(piece.text, after, piece)):
             made += [parts[0], replace(piece, text=COMMA, value=None), parts[1]] if len(parts) > 1 else parts
         elif 1 < value < 7 and value * 4 % 1 and after in LONG_UNITS | {"out", "left", "to"}:

@@ -94,7 +94,7 @@ def _number(given: list[Piece], at: int) -> tuple[float, int]:
     value = given[at].value
     if value is None:
         return _spelt(given, at, 0) if given[at].text == "one" else _headed(given, at)
-    for reading in (_spelt, _hundreds_apart, _hole_apart, _unit_apart, _false_range, _overlong):
+    for reading in (_spelt, _hundreds_apart, _hole_apart, _too_short, _unit_apart, _false_range, _overlong):
         found = reading(given, at, value)
         if found[1]:
             return found
@@ -127,6 +127,14 @@ def _hole_apart(given: list[Piece], at: int, value: float) -> tuple[float, int]:
     after = [text_at(given, end + step) for step in (0, 1)]
     told = after[0] in _OF_A_HOLE or (after[0] in (COMMA, *ENDS) and after[1] in _OF_A_HOLE)
     return (hundreds * 100.0 + rest, end) if told or directly else (0.0, 0)
+
+
+def _too_short(given: list[Piece], at: int, value: float) -> tuple[float, int]:
+    """ "Par 5, 112": of "five twelve" a listener heard the par's own number and the rest."""
+    back = 2 if text_at(given, at - 1) == COMMA else 1
+    par = _digit(given, at - back) if at > back else 0
+    told = par in (4, 5) and text_at(given, at - back - 1) == "par" and text_at(given, at + 1) in _BREAKS
+    return (par * 100 + value - 100, at + 1) if told and 100 <= value < 200 else (0.0, 0)
 
 
 def _below_100(given: list[Piece], at: int) -> tuple[float, int]:
@@ -212,6 +220,10 @@ def _headed(given: list[Piece], at: int) -> tuple[float, int]:
     """ "for 45 playing 470" for a hole of 445, "got to 35 to the hole" for 235 left."""
     hundreds = _SOUNDS.get(given[at].text, 0)
     rest = given[at + 1].value if at + 1 < len(given) else None
+    again = given[at].text == "par" == text_at(given, at - 3) and text_at(given, at - 1) == COMMA
+    if again and rest is not None and 10 <= rest < 100:
+        # "Par 4, par 38" is a hole of 438.
+        return 400.0 + rest, at + 2
     if hundreds not in (2, 3, 4) or rest is None or not 10 <= rest < 200 or not given[at + 1].text.isdigit():
         return 0.0, 0
     if rest >= 100:

@@ -83,7 +83,7 @@ def _without_hits_of_putts(found: list[Cue]) -> list[Cue]:
 def _from_sand(found: list[Cue], at: int) -> Cue:
     """ "In the bunker. 54. Splash, four feet": out of sand it is a stroke, into water it is a fate."""
     cue = found[at]
-    if cue.kind != "place" or not cue.mention.text.startswith("splash"):
+    if cue.kind != "place" or not cue.mention.text.startswith(("splash", "plop")):
         return cue
     before = next((old for old in reversed(found[:at]) if old.kind == "place"), None)
     if before is None or before.value != "sand":

@@ -138,11 +138,11 @@ def _to_tee(cues: Sequence[Cue], tee: Moment, units: str, par: int | None) -> in
         low, high = _HOLES[None]
         if worth is None or unit_of(cue, units) in SMALL_UNITS or not low <= yards(cue, units) <= high:
             continue
-        if cue.mention.mood != "length" and at >= tee.ending:
-            continue
         low, high = _HOLES.get(par, _HOLES[None])
         likely = low <= yards(cue, units) <= high
-        # What is told behind the driver is how far it went.
+        if at >= tee.ending and (cue.mention.mood != "length" or not likely):
+            continue
+        # Behind the driver it is how far that went.
         flown = tee.first <= tee.swung < at and cues[tee.swung].value in _LONGEST_CLUBS
         best[at] = (
             worth
