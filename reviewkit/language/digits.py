@@ -13,8 +13,9 @@ from reviewkit.language.number_words import (
     YARDAGE_BEFORE,
     shown,
 )
-from reviewkit.language.pieces import COMMA, Piece, text_at
+from reviewkit.language.pieces import COMMA, ENDS, Piece, text_at
 
+_MOST_OVER = 36
 _SMALL = ("feet", "foot", "inches", "percent")
 
 
@@ -34,6 +35,10 @@ def settle(given: list[Piece]) -> list[Piece]:
             made += _apart(piece, value // 1000, value % 1000)
         elif value > 9 and after in CLUB_NOUNS and value % 10 > 1:
             made += _apart(piece, value - value % 10, value % 10)
+        elif _MOST_OVER < value < 100 and value % 10 and _is_standing(given, at):
+            # "75 over" is a seven, and five over.
+            first, second = _apart(piece, value // 10, value % 10)
+            made += [first, replace(piece, text=COMMA, value=None), second]
         elif 0.1 <= value < 1 and after in ("feet", "foot") and len(piece.text.partition(".")[2]) == 2:
             # "It's on .25 feet"
             made.append(replace(piece, text=shown(round(value * 100)), value=round(value * 100)))
@@ -91,6 +96,20 @@ def _clock(piece: Piece, before: str, after: str) -> Piece:
     if 1 <= int(hours) <= 6 and (before in YARDAGE_BEFORE or after in YARDAGE_AFTER):
         return replace(piece, text=str(yards), value=yards)
     return piece
+
+
+def _is_standing(given: list[Piece], at: int) -> bool:
+    """ "75 over", but not "54 over the back"."""
+    beyond = text_at(given, at + 2)
+    return text_at(given, at + 1) in ("over", "under") and beyond in (
+        "",
+        COMMA,
+        *ENDS,
+        "so",
+        "and",
+        "par",
+        "through",
+    )
 
 
 def _is_time(given: list[Piece], at: int) -> bool:
