@@ -31,6 +31,9 @@ def settle(given: list[Piece]) -> list[Piece]:
             made.append(_clock(piece, before, after))
         elif 99 < value < 1300 and _is_time(given, at):
             made.append(replace(piece, text=f"{int(value) // 100}:{int(value) % 100:02}", value=None))
+        elif 1000 < value < 2600 and value % 10 > 1 and after in CLUB_NOUNS:
+            # "1507 iron" is one of 150, with a 7.
+            made += _apart(piece, value // 10, value % 10)
         elif _hole_and_length(value, before, after):
             made += _apart(piece, value // 1000, value % 1000)
         elif value > 9 and after in CLUB_NOUNS and value % 10 > 1:
