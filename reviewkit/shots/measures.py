@@ -20,7 +20,7 @@ from reviewkit.shots.steps import Step
 
 _LONGEST_PUTT_YD = {"ft": 45.0, "in": 45.0, "cm": 45.0, "m": 45.0, "yd": 20.0}
 """By the unit told: yards that are paced are mostly of a pitch."""
-_LONGEST_TAP_YD, _OF_A_TAP = 2.0, 0.15
+_LONGEST_TAP_YD, _TAPPED_YD, _OF_A_TAP = 2.0, 1.05, 0.15
 _LEFT_BY_A_PUTT_YD = 4.0
 _LAGGED_YD = 1.4
 _AFTER_A_PUTT = 0.7
@@ -261,7 +261,7 @@ def _to_putt(
         return 0.5
     worth = _PUTT[place].get(mood)
     # A tap-in has what little was left, not a putt before it that nobody told.
-    near = steps[number].draft.family == "tap" and place in ("own", "between")
+    near = steps[number].draft.family == "tap" and place in ("own", "between") and long <= _TAPPED_YD
     return worth + _OF_A_TAP if worth is not None and near else worth
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import groupby
 
 from reviewkit.model.values import SMALL_UNITS
 from reviewkit.shots.cue import Cue
@@ -38,5 +39,6 @@ def _on_the_green(cue: Cue) -> bool:
 
 
 def _opens(told: Sequence[str], again: Sequence[str]) -> bool:
-    """Whether clubs told again are the first of those told."""
-    return list(told[: len(again)]) == list(again)
+    """Whether clubs told again are the first of those told, however often each was named."""
+    names = [name for name, _ in groupby(told)]
+    return names[: len(again)] == list(again)

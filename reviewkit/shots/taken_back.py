@@ -102,9 +102,9 @@ def without_lengths_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> l
 
 
 def _puts_right(cue: Cue, before: Cue, mends: Sequence[int]) -> bool:
-    if not (cue.kind == before.kind == "distance" and cue.utterance <= before.utterance + 1):
+    if not (cue.kind == before.kind == "distance" and cue.utterance <= before.utterance + 2):
         return False
-    if _PUT_RIGHT.match(cue.mention.text):
+    if _PUT_RIGHT.match(cue.mention.text) and cue.utterance <= before.utterance + 1:
         return True
     first, last = cue.mention.first, before.mention.last
     mended = first - last <= _PUT_RIGHT_WITHIN and any(last < mend < first for mend in mends)
