@@ -12,7 +12,8 @@ from itertools import pairwise, takewhile
 
 from reviewkit.shots.cue import Cue
 from reviewkit.shots.drafts import side_of
-from reviewkit.shots.measures import short_length, yards
+from reviewkit.shots.lengths import yards
+from reviewkit.shots.measures import short_length
 from reviewkit.shots.steps import Step
 
 _MISSES = ("miss", "stayed_out")

@@ -11,12 +11,14 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from reviewkit.model.values import FEET_PER_YARD, SMALL_UNITS, YARDS_PER_METRE
-from reviewkit.shots.cue import SHORT, Cue
+from reviewkit.model.values import SMALL_UNITS
+from reviewkit.shots.cue import Cue
 from reviewkit.shots.drafts import PENALTIES
+from reviewkit.shots.lengths import unit_of, yards
 from reviewkit.shots.moments import Moment, counted, moments, zone
 from reviewkit.shots.reach import reach, twin
 from reviewkit.shots.steps import Step
+from reviewkit.shots.swings import LEAVES, NOTHING, to_swing
 
 _LONGEST_PUTT_YD = {"ft": 45.0, "in": 45.0, "cm": 45.0, "m": 45.0, "yd": 20.0}
 """By the unit told: yards that are paced are mostly of a pitch."""
@@ -26,30 +28,15 @@ _LAGGED_YD = 1.4
 _AFTER_A_PUTT = 0.7
 """What speaks against a longer putt than `_LEFT_BY_A_PUTT_YD` behind another."""
 _BEYOND = 1.1
-_FEWEST_BARE_YD = 38.0
-"""What was left is in feet below so many, where the unit goes without saying."""
-_SHORTEST_SWING_YD, _SHORTEST_CHIP_YD = 12.0, 4.0
 _HOLES = {3: (70.0, 275.0), 4: (225.0, 530.0), 5: (420.0, 680.0), None: (70.0, 680.0)}
 """Lengths that a hole of such a par may have, in yards; common practice of the trade, no source."""
 _QUIET = ("distance", "place", "miss", "lie", "found", "contact", "drop")
 """Words that still speak of how the stroke before ended, where a stroke's words open with them."""
-_LEAVES = re.compile(r"^(?:leav|left|down to|to )|\bmyself\b|\bshort of\b")
 _TO = re.compile(r"(?:in)?to |inside |within |down to ")
-_STILL = re.compile(r"\b(?:still|left|out|remaining)\b| in$")
-_STILL_TO_GO = 0.8
-"""Behind a club, "still 130 out" is what it left more likely than what it was hit from."""
-_LONGEST_CHIP_YD = 65.0
 _LONGEST_CLUBS = ("D", "3W")
 _OFF_THE_TEE = {"length": 2.0, "togo": 0.8, "": 0.6, "bare": 0.5, "plan": 0.3}
 
 # How well a length goes with a stroke, by the zone it is told in and its mood; what is not listed does not.
-_SWING = {
-    "own": {"togo": 1.25, "": 0.6, "bare": 0.6, "plan": 0.6, "from": 0.7},
-    "between": {"togo": 1.2, "": 0.5, "left": 0.8, "plan": 0.4},
-    "landed": {"togo": 1.1, "left": 0.9, "": 0.4},
-    "trail": {"togo": 0.8, "left": 0.9, "": 0.3},
-    "struck": {"togo": 0.4, "left": 0.8},
-}
 _PUTT = {
     "own": {"togo": 1.0, "": 1.0, "from": 1.3, "plan": 0.6},
     "after": {"from": 0.8, "": 0.4},
@@ -58,40 +45,11 @@ _PUTT = {
     "trail": {"togo": 0.8, "": 0.8, "left": 1.2, "from": 0.9},
     "struck": {"togo": 0.8, "": 0.7, "left": 1.0},
 }
-_BEFORE_ITS_CLUB = 1.0
-_BESIDE_ITS_CLUB = 0.9
-"""Where both are told last, how the ball ended before them: "It's on! 8 iron, from 147"."""
-_BARE_BEFORE = 0.5
-"""A number alone, told last before a stroke's own words."""
-_NOTHING = 0.2
-"""What a length must be worth more than to be given at all."""
 _LATER, _LATER_OFF_THE_TEE = 0.05, 0.3
 """Of several lengths a swing takes the last, a putt the first, and of several strokes the first takes it,
 other things equal."""
 
 Deal = tuple[float, tuple[int | None, ...]]
-
-
-def yards(cue: Cue, units: str) -> float:
-    """A told length in yards. `units` is what a bare number of the fairway means, "yd" or "m"."""
-    value, unit = float(cue.value), unit_of(cue, units)
-    if unit in ("m", "cm"):
-        return round(value * YARDS_PER_METRE / (100 if unit == "cm" else 1), 3)
-    if unit == "ft":
-        return round(value / FEET_PER_YARD, 3)
-    return round(value / 36.0, 3) if unit == "in" else value
-
-
-def unit_of(cue: Cue, units: str) -> str:
-    """The unit told, else the fairway's, but feet for what a putt left where that is yards."""
-    short = units != "m" and (
-        cue.mention.mood == "from" or (cue.mention.mood == "left" and _by_the_hole(cue))
-    )
-    return cue.mention.unit or ("ft" if short else units)
-
-
-def _by_the_hole(cue: Cue) -> bool:
-    return float(cue.value) < _FEWEST_BARE_YD
 
 
 def short_length(cue: Cue, units: str) -> bool:
@@ -195,7 +153,7 @@ def _worths(
     for rank, at in enumerate(lengths):
         worth = _worth(cues, steps, when, number, at, units)
         if worth is not None:
-            found[at] = worth + later * rank - _LATER * number - _NOTHING
+            found[at] = worth + later * rank - _LATER * number - NOTHING
     return found
 
 
@@ -222,7 +180,7 @@ def _worth(
         return None
     if _putted(steps[number]):
         return _to_putt(cues, steps, number, at, place, units)
-    return _to_swing(cues, own, at, place, units, steps[number].draft.shape)
+    return to_swing(cues, own, at, place, units, steps[number].draft.shape)
 
 
 def _quiet(cue: Cue, length: Cue, step: Step) -> bool:
@@ -256,44 +214,10 @@ def _to_putt(
         before = cues[steps[number - 1].draft.first : at]
         told = cues[at].utterance > cues[at - 1].utterance or any(c.kind == "distance" for c in before)
         return 0.5 if place == "landed" or (place == "trail" and (told or long <= _LAGGED_YD)) else None
-    if place == "own" and mood == "left" and _LEAVES.match(cue.mention.text):
+    if place == "own" and mood == "left" and LEAVES.match(cue.mention.text):
         # "It left me 12 feet, and I missed": told among the putt's own words.
         return 0.5
     worth = _PUTT[place].get(mood)
     # A tap-in has what little was left, not a putt before it that nobody told.
     near = steps[number].draft.family == "tap" and place in ("own", "between") and long <= _TAPPED_YD
     return worth + _OF_A_TAP if worth is not None and near else worth
-
-
-def _to_swing(cues: Sequence[Cue], own: Moment, at: int, place: str, units: str, shape: str) -> float | None:
-    cue, mood, long = cues[at], cues[at].mention.mood, yards(cues[at], units)
-    near = mood in ("togo", "from") or shape in SHORT
-    if unit_of(cue, units) == "ft" or long < (_SHORTEST_CHIP_YD if near else _SHORTEST_SWING_YD):
-        return None
-    if shape == "chip" and long > _LONGEST_CHIP_YD and place != "own":
-        return None
-    behind_club = place == "own" and at > own.swung and cues[own.swung].kind == "club"
-    if mood == "togo" and behind_club and _LEAVES.search(cue.mention.text):
-        return None
-    if mood == "togo" and _STILL.search(cue.mention.text):
-        if behind_club:
-            return _STILL_TO_GO
-        if place in ("struck", "trail"):
-            return _STILL_TO_GO + _NOTHING
-    if place == "between" and mood == "bare" and at == own.first - 1:
-        return _BARE_BEFORE
-    if place == "own" and mood in ("bare", "") and at + 1 == own.swung and cues[own.swung].kind == "club":
-        return _BEFORE_ITS_CLUB
-    if (
-        place == "after"
-        and cues[own.swung].kind == "club"
-        and abs(at - own.swung) == 1
-        and mood in ("togo", "bare")
-    ):
-        return _BESIDE_ITS_CLUB if cues[at].utterance == cues[own.swung].utterance else None
-    if place == "own" and mood == "left" and at < own.swung:
-        # "Laid up to 85. Gap wedge": told before the club, it is what that one has.
-        return _BARE_BEFORE
-    if place == "between" and mood == "" and not cue.mention.unit:
-        return None
-    return _SWING.get(place, {}).get(mood)

@@ -1,0 +1,31 @@
+"""A told length in yards, whatever it was told in."""
+
+from __future__ import annotations
+
+from reviewkit.model.values import FEET_PER_YARD, YARDS_PER_METRE
+from reviewkit.shots.cue import Cue
+
+_FEWEST_BARE_YD = 38.0
+"""What was left is in feet below so many, where the unit goes without saying."""
+
+
+def yards(cue: Cue, units: str) -> float:
+    """A told length in yards. `units` is what a bare number of the fairway means, "yd" or "m"."""
+    value, unit = float(cue.value), unit_of(cue, units)
+    if unit in ("m", "cm"):
+        return round(value * YARDS_PER_METRE / (100 if unit == "cm" else 1), 3)
+    if unit == "ft":
+        return round(value / FEET_PER_YARD, 3)
+    return round(value / 36.0, 3) if unit == "in" else value
+
+
+def unit_of(cue: Cue, units: str) -> str:
+    """The unit told, else the fairway's, but feet for what a putt left where that is yards."""
+    short = units != "m" and (
+        cue.mention.mood == "from" or (cue.mention.mood == "left" and _by_the_hole(cue))
+    )
+    return cue.mention.unit or ("ft" if short else units)
+
+
+def _by_the_hole(cue: Cue) -> bool:
+    return float(cue.value) < _FEWEST_BARE_YD
