@@ -71,6 +71,12 @@ def distances(cues: Sequence[Cue], steps: Sequence[Step], units: str, par: int |
     return [first, *(None if at is None else _within_reach(cues[at], step, units) for step, at in later)]
 
 
+def _rolled_to(cues: Sequence[Cue], steps: Sequence[Step], number: int, at: int) -> bool:
+    """ "Putter, up the slope, and it's about four feet": from off the green, what is left is told behind."""
+    putted = any(cue.kind in ("putter", "putt") for cue in cues[steps[number].draft.first : at])
+    return putted and steps[number].lie == "fringe" and number + 1 < len(steps)
+
+
 def _within_reach(cue: Cue, step: Step, units: str) -> float:
     """The told yards, or those of the number it sounds like where the club cannot have gone so far."""
     told, most = yards(cue, units), reach(step.draft.club)
@@ -208,6 +214,8 @@ def _to_putt(
     if place == "own" and mood == "left" and steps[number].draft.putts:
         # What is left by putts told in one breath is short but for the first of them.
         return 0.9 if counted(steps, number) is (long < _LEFT_BY_A_PUTT_YD) else None
+    if place == "own" and mood == "" and _rolled_to(cues, steps, number, at) and long <= _LAGGED_YD:
+        return None
     if last and mood != "left" and place in ("struck", "trail", "landed"):
         # Among the words of the putt before it is that one's own, unless it is told last, in a breath of its
         # own or behind another ("50 feet, good putt, 2 feet").

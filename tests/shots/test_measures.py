@@ -151,6 +151,16 @@ TALES: dict[str, tuple[Sequence[str], Sequence[float | None]]] = {
         [FOUR, DRIVER, "86 left. Sand wedge. Five feet. Up and down for birdie."],
         [388, 86, 5 * FT],
     ),
+    "what a putt from off the green left": (
+        [
+            FOUR,
+            DRIVER,
+            "150 left, 7 iron, on the front fringe.",
+            "Putter, up the slope, and it's about four feet.",
+            "It's in! That's a four.",
+        ],
+        [388, 150, None, 4 * FT],
+    ),
     "a teen heard as a ten": (
         [FOUR, DRIVER, "That leaves 180, so it's a smooth gap wedge, on the green.", "Two putts, par."],
         [388, 118, None, None],
