@@ -30,6 +30,7 @@ _AFTER_A_PUTT = 0.7
 _BEYOND = 1.1
 _HOLES = {3: (70.0, 275.0), 4: (225.0, 530.0), 5: (420.0, 680.0), None: (70.0, 680.0)}
 """Lengths that a hole of such a par may have, in yards; common practice of the trade, no source."""
+_FAR_TOO_SHORT = 0.6
 _QUIET = ("distance", "place", "miss", "lie", "found", "contact", "drop")
 """Words that still speak of how the stroke before ended, where a stroke's words open with them."""
 _TO = re.compile(r"(?:in)?to |inside |within |down to ")
@@ -105,6 +106,8 @@ def _to_tee(cues: Sequence[Cue], tee: Moment, units: str, par: int | None) -> in
         low, high = _HOLES.get(par, _HOLES[None])
         likely = low <= yards(cue, units) <= high
         if at >= tee.ending and (cue.mention.mood != "length" or not likely):
+            continue
+        if yards(cue, units) < _FAR_TOO_SHORT * low:
             continue
         # Behind the driver it is how far that went.
         flown = tee.first <= tee.swung < at and cues[tee.swung].value in _LONGEST_CLUBS
