@@ -16,6 +16,7 @@ from reviewkit.language.number_words import (
 from reviewkit.language.pieces import COMMA, ENDS, Piece, text_at
 
 _MOST_OVER = 36
+_AFTER_STANDING = ("", COMMA, *ENDS, "so", "and", "par", "through")
 _SMALL = ("feet", "foot", "inches", "percent")
 
 
@@ -40,15 +41,10 @@ def settle(given: list[Piece]) -> list[Piece]:
             made += _apart(piece, value - value % 10, value % 10)
         elif _MOST_OVER < value < 100 and value % 10 and _is_standing(given, at):
             # "75 over" is a seven, and five over.
-            first, second = _apart(piece, value // 10, value % 10)
-            made += [first, replace(piece, text=COMMA, value=None), second]
-        elif 0.1 <= value < 1 and after in ("feet", "foot") and len(piece.text.partition(".")[2]) == 2:
-            # "It's on .25 feet"
-            made.append(replace(piece, text=shown(round(value * 100)), value=round(value * 100)))
-        elif 1 <= value < 100 and (parts := _full_stop_within(piece.text, after, piece)):
-            made += [parts[0], replace(piece, text=COMMA, value=None), parts[1]] if len(parts) > 1 else parts
-        elif 1 < value < 7 and value * 4 % 1 and after in LONG_UNITS | {"out", "left", "to"}:
-            # "3.34 metres"
+            made += _with_comma(*_apart(piece, value // 10, value % 10))
+        elif 1 <= value < 100 and (parts := _full_stop_within(piece, after)):
+            made += parts
+        elif _is_hundredth(piece.text, value, after):
             made.append(replace(piece, text=shown(round(value * 100)), value=round(value * 100)))
         elif piece.joined and value and given[at - 1].value and before.isdigit() and piece.text.isdigit():
             made[-1:] = _hyphened(given[at - 1], piece, after)
@@ -57,14 +53,21 @@ def settle(given: list[Piece]) -> list[Piece]:
     return made
 
 
-def _full_stop_within(text: str, after: str, piece: Piece) -> list[Piece]:
+def _full_stop_within(piece: Piece, after: str) -> list[Piece]:
     """ "4 .81" for 481, "par 3 .196" and "88 .54 degree": a stop that a listener put within numbers."""
-    whole, _, rest = text.partition(".")
+    whole, _, rest = piece.text.partition(".")
     if len(rest) == 3 or (len(rest) == 2 and after in ("degree", *CLUB_NOUNS)):
-        return [replace(piece, text=part, value=float(part)) for part in (whole, rest)]
+        return _with_comma(*(replace(piece, text=part, value=float(part)) for part in (whole, rest)))
     if len(rest) == 2 and rest not in ("25", "50", "75") and 1 <= int(whole) <= 6 and after not in _SMALL:
         return [replace(piece, text=whole + rest, value=float(whole + rest))]
     return []
+
+
+def _is_hundredth(text: str, value: float, after: str) -> bool:
+    """ "3.34 metres" and "it's on .25 feet": hundreds, or feet, with a stop before the last two figures."""
+    if value < 1:
+        return value >= 0.1 and after in ("feet", "foot") and len(text.partition(".")[2]) == 2
+    return 1 < value < 7 and value * 4 % 1 > 0 and after in LONG_UNITS | {"out", "left", "to"}
 
 
 def _hole_and_length(value: float, before: str, after: str) -> bool:
@@ -92,6 +95,10 @@ def _apart(piece: Piece, first: float, second: float) -> list[Piece]:
     return [replace(piece, text=shown(value), value=value) for value in (first, second)]
 
 
+def _with_comma(first: Piece, second: Piece) -> list[Piece]:
+    return [first, replace(first, text=COMMA, value=None), second]
+
+
 def _clock(piece: Piece, before: str, after: str) -> Piece:
     """ "1:43" is a yardage where the talk around it says so, else a time of day, which is no number."""
     hours, minutes = piece.text.split(":")
@@ -103,16 +110,7 @@ def _clock(piece: Piece, before: str, after: str) -> Piece:
 
 def _is_standing(given: list[Piece], at: int) -> bool:
     """ "75 over", but not "54 over the back"."""
-    beyond = text_at(given, at + 2)
-    return text_at(given, at + 1) in ("over", "under") and beyond in (
-        "",
-        COMMA,
-        *ENDS,
-        "so",
-        "and",
-        "par",
-        "through",
-    )
+    return text_at(given, at + 1) in ("over", "under") and text_at(given, at + 2) in _AFTER_STANDING
 
 
 def _is_time(given: list[Piece], at: int) -> bool:

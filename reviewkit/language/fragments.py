@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from reviewkit.language.number_words import CLUB_NOUNS, shown
+from reviewkit.language.number_words import CLUB_NOUNS, shown, words_of
 from reviewkit.language.pieces import COMMA, ENDS, Piece, text_at
 
 _SOUNDS = {"to": 2, "too": 2, "do": 2, "free": 3, "for": 4, "fore": 4, "ate": 8, "won": 1}
@@ -36,33 +36,9 @@ _GOES_ON = (
 _TOLD_OF_SCORES = ("shot", "of", "score")
 _BREAKS = ("", COMMA, *ENDS)
 _AFTER_SPELT = (COMMA, *ENDS, "yards", "metres", "to", "out", "left", "in", "uphill", "downhill", "par")
-_OF_A_HOLE = (
-    *(
-        "it's",
-        "par",
-        "stroke",
-        "index",
-        "uphill",
-        "downhill",
-        "dogleg",
-        "doglegs",
-        "straight",
-        "straightaway",
-    ),
-    *(
-        "into",
-        "downwind",
-        "all",
-        "slight",
-        "slightly",
-        "bends",
-        "water",
-        "bunkers",
-        "trees",
-        "playing",
-        "and",
-    ),
-    *("driver", "this", "yards", "metres", "from", "off"),
+_OF_A_HOLE = words_of(
+    """it's par stroke index uphill downhill dogleg doglegs straight straightaway into downwind all
+    slight slightly bends water bunkers trees playing and driver this yards metres from off"""
 )
 _BEFORE_HOLE = (*_BREAKS, "it's", "it", "is", "hole", "at", "one", "about")
 _BEFORE_LEFT = (*_BREAKS, "got", "have", "it's", "still", "had", "me", "about", "leaves", "is", "that's")
@@ -255,8 +231,8 @@ def _doubled(given: list[Piece], at: int, hundreds: int, rest: float) -> tuple[f
     opens = before in _BREAKS or (before in ("4", "5") and text_at(given, at - 2) in ("par", "per"))
     told = unit in ("yards", "metres") or text_at(given, at - 2) in ("par", "per")
     beyond = text_at(given, at + 3)
-    told = told or (unit in _BREAKS and (beyond in _OF_A_HOLE or (beyond == "for" and rest >= 100)))
-    if hundreds != 4 or not opens or not told or rest >= 200:
+    told = told or (unit in _BREAKS and (beyond in _OF_A_HOLE or beyond == "for"))
+    if hundreds != 4 or not opens or not told:
         return 0.0, 0
     return 300.0 + rest, at + 2
 

@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
+from reviewkit.language.number_words import words_of
 from reviewkit.language.tokens import Sentence, of_tokens
 from reviewkit.model import Mention, Talk, Utterance
 
@@ -13,8 +14,10 @@ _NAMED = re.compile(
     r"(?:^| )([a-z]{3,})(?: is|'s) (?:my|the name of my|what i call my|the) (driver|putter)(?= |$)"
 )
 _NO_NAMES = frozenset(
-    """that this what which here there now mine where problem club issue trouble only idea plan first last
-    next one enemy friend play answer shot hero choice it he she who how when today call""".split()  # noqa: SIM905
+    words_of(
+        """that this what which here there now mine where problem club issue trouble only idea plan first last
+        next one enemy friend play answer shot hero choice it he she who how when today call"""
+    )
 )
 _HYBRIDS = ("hybrid", "rescue", "utility")
 
@@ -59,7 +62,5 @@ def _numbered(said: Utterance, only: str) -> Utterance:
         named = mention.kind == "strike" and mention.text in _HYBRIDS
         return named and not any(mention.overlaps(club) for club in clubs)
 
-    if not any(bare(mention) for mention in said.mentions):
-        return said
     made = (replace(m, kind="club", value=only) if bare(m) else m for m in said.mentions)
     return replace(said, mentions=tuple(made))

@@ -56,20 +56,15 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
 
 
 def _without_wishes(found: list[Cue]) -> list[Cue]:
+    wishes = {at for at, (cue, after) in enumerate(pairwise(found)) if _wished(cue, after)}
+    return [cue for at, cue in enumerate(found) if at not in wishes]
+
+
+def _wished(cue: Cue, after: Cue) -> bool:
     """ "Get in. Nearly. It's a foot away": a ball told to drop that did not."""
-    gone = set()
-    for at, (cue, after) in enumerate(pairwise(found)):
-        left = after.kind in ("tap", "stayed_out") or (
-            after.kind == "distance" and after.mention.mood == "left"
-        )
-        if (
-            cue.kind == "holed"
-            and cue.mention.text in _WISHES
-            and left
-            and after.utterance <= cue.utterance + 3
-        ):
-            gone.add(at)
-    return [cue for at, cue in enumerate(found) if at not in gone]
+    left = after.kind in ("tap", "stayed_out") or (after.kind == "distance" and after.mention.mood == "left")
+    soon = after.utterance <= cue.utterance + 3
+    return cue.kind == "holed" and cue.mention.text in _WISHES and left and soon
 
 
 def _without_hits_of_putts(found: list[Cue]) -> list[Cue]:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import takewhile
@@ -12,9 +11,6 @@ from reviewkit.shots.torn import torn
 from reviewkit.shots.weights import SHAPED, STROKE, crossings, rewards, strains
 
 PENALTIES = ("penalty", "ob", "lost", "unplayable")
-_HOLED_OUT = re.compile(r"(?:chip|chipped|chips|pitched) in|hol(?:e|ed|es) out")
-_NO_PUTT = 1.5
-"""What words say for a stroke holed from off the green, which is rare and seldom told so by mistake."""
 _UNSTRUCK = ("drop", "distance", "lie")
 
 
@@ -56,8 +52,6 @@ def draft(cues: Sequence[Cue], first: int, last: int, clubs_last: bool = False) 
         return None
     score = STROKE + rewards(run, family) - crossings(run, clubs_last)
     score -= strains(run, family, clubs_last) + torn(cues, first, clubs_last)
-    if family == "swing" and any(cue.kind == "holed" and _HOLED_OUT.match(cue.mention.text) for cue in run):
-        score += _NO_PUTT
     places = [cue.value for cue in run if cue.kind == "place" and cue.value != "close"]
     close = any(cue.value == "close" for cue in run if cue.kind == "place")
     ends = [

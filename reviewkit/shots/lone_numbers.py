@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from reviewkit.model import Mention, Utterance
+from reviewkit.model.values import SMALL_UNITS
 
 _IRONS = range(5, 10)
 """Lower numbers are as often hybrids and woods."""
@@ -33,6 +35,7 @@ _LEAST_YD, _LEAST_M = 75, 70
 """Nobody takes a numbered iron for less, as a rule; a guess."""
 _MOST = 270
 """Nor for more."""
+_LENGTHS = ("", "togo", "bare", "left", "length")
 _LOFTS = range(46, 66, 2)
 _LONGEST_WEDGE = 140
 """What is left where a number is a wedge's loft; a guess."""
@@ -50,7 +53,7 @@ def with_clubs(talk: Sequence[Utterance]) -> tuple[Utterance, ...]:
             mentions=tuple(
                 _club(m) if id(m) in clubs else m
                 for m in said.mentions
-                if id(m) in clubs or not (m.kind in _COUNTS and _within(m, numbers))
+                if id(m) in clubs or not (m.kind in _COUNTS and any(m.overlaps(n) for n in numbers))
             ),
         )
         for said in talk
@@ -69,21 +72,22 @@ def _clubs(talk: Sequence[Utterance]) -> Iterator[Mention]:
         if mention.kind in _MOVES and not mention.mood:
             lies = str(mention.value) if mention.kind in ("place", "drop") else ""
         named = mention.last if mention.kind == "club" and not mention.mood else named
-        near = mention.first - wedge < _NEAR or (lies in _MISSED and not _named_soon(told[at + 1 :], mention))
-        if _loft(mention) and near and not _within(mention, told, _NAMED):
+        settled = mention.kind in _SETTLED and not mention.mood
+        near = mention.first - wedge < _NEAR
+        if _loft(mention) and (near or _for_a_wedge(told[at + 1 :], mention, lies)) and _alone(mention, told):
             wedge = -_NEAR
             yield mention
-        elif mention.kind in _SETTLED and not mention.mood:
+        elif settled:
             wedge = -_NEAR
         elif _from_near(mention):
             wedge = mention.last
         if _from_afar(mention):
             far = mention.last
-        elif mention.kind in _SETTLED and not mention.mood:
+        elif settled:
             far = -_NEAR
         elif mention.kind == "mend?" and mention.first - alone <= _PUT_RIGHT_WITHIN:
             far = mention.last
-        elif _maybe(mention) and mention.first - far < _NEAR and not _within(mention, told, _NAMED):
+        elif _maybe(mention) and mention.first - far < _NEAR and _alone(mention, told):
             far = far if mention.mood or _advised(mention) else -_NEAR
             yield mention
         elif _lone(mention) and (mention.first - far < _NEAR or mention.first - named <= _AT_ONCE):
@@ -99,10 +103,10 @@ def _advanced(rest: Sequence[Mention], number: Mention) -> bool:
     return following.value in ("punch", "layup") or (following.kind, following.value) == ("place", "fairway")
 
 
-def _named_soon(rest: Sequence[Mention], number: Mention) -> bool:
-    """Whether a club, or a better length, is told behind a number that may be either."""
-    following = (m for m in rest if m.first - number.last <= _SOON and m.kind in (*_MOVES, "distance"))
-    return any(m.kind in ("club", "distance") for m in following)
+def _for_a_wedge(rest: Sequence[Mention], number: Mention, lies: str) -> bool:
+    """Whether the green was missed, and neither a club nor a better length is told behind the number."""
+    named = (m for m in rest if m.kind in ("club", "distance"))
+    return lies in _MISSED and not any(m.first - number.last <= _SOON for m in named)
 
 
 def _loft(mention: Mention) -> bool:
@@ -112,21 +116,18 @@ def _loft(mention: Mention) -> bool:
 
 
 def _from_near(mention: Mention) -> bool:
-    if mention.kind != "distance" or not isinstance(mention.value, int | float):
-        return False
-    told = mention.unit in ("yd", "m", "") and mention.mood in ("", "togo", "bare", "left")
-    return told and mention.value <= _LONGEST_WEDGE
+    return mention.mood != "length" and _length(mention) <= _LONGEST_WEDGE
 
 
 def _from_afar(mention: Mention) -> bool:
-    if mention.kind != "distance" or not isinstance(mention.value, int | float):
-        return False
     least = _LEAST_M if mention.unit == "m" else _LEAST_YD
-    return (
-        mention.unit in ("yd", "m", "")
-        and mention.mood in ("", "togo", "bare", "length")
-        and least <= mention.value <= _MOST
-    )
+    return mention.mood != "left" and least <= _length(mention) <= _MOST
+
+
+def _length(mention: Mention) -> float:
+    """What was told as left of the fairway or of the whole hole, endless where nothing was."""
+    told = mention.kind == "distance" and mention.unit not in SMALL_UNITS and mention.mood in _LENGTHS
+    return mention.value if told and isinstance(mention.value, int | float) else math.inf
 
 
 def _lone(mention: Mention) -> bool:
@@ -144,10 +145,10 @@ def _advised(mention: Mention) -> bool:
     return mention.text.startswith(_ADVISED)
 
 
-def _within(mention: Mention, others: Sequence[Mention], kinds: set[str] | None = None) -> bool:
-    """Whether it shares words with one of the others, of these kinds if any are given."""
-    near = (m for m in others if m is not mention and (kinds is None or m.kind in kinds))
-    return any(m.overlaps(mention) for m in near)
+def _alone(mention: Mention, told: Sequence[Mention]) -> bool:
+    """Whether nothing else is named in the same words."""
+    named = (m for m in told if m is not mention and m.kind in _NAMED)
+    return not any(m.overlaps(mention) for m in named)
 
 
 def _club(mention: Mention) -> Mention:

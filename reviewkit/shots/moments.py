@@ -42,12 +42,12 @@ def moments(cues: Sequence[Cue], steps: Sequence[Step]) -> list[Moment]:
             until = max(first, _until(cues, steps[at + 1 :]))
             found.append(Moment(first, first, until, last, last, told=False))
         else:
-            ending = _ending(cues, first, last, step.draft.shape == "putt") or last
+            putted = step.draft.shape == "putt"
+            ending = _ending(cues, first, last, putted) or last
             swung = next((at for at in range(first, last) if cues[at].kind == "club"), first)
             if swung > first and all(cue.mention.overlaps(cues[swung].mention) for cue in cues[swung:last]):
                 # Told last, it says nothing of what was told when.
                 swung = first
-            putted = step.draft.shape == "putt"
             found.append(Moment(first, swung, ending, last, _trail(cues, first, last), putted=putted))
     return found
 

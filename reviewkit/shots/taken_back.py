@@ -55,7 +55,7 @@ def _in_passing(cue: Cue) -> bool:
 
 def without_strokes_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
     """ "Chip again, no. Putter.": a stroke thought of and given up for another."""
-    mends = [m for said in talk for m in said.mentions if m.kind == "mend?" and m.text in _MENDS]
+    mends = [mend for mend in _mends(talk) if mend.text in _MENDS]
     gone = set()
     for at, (cue, after) in enumerate(pairwise(found)):
         between = range(cue.mention.last + 1, after.mention.first)
@@ -71,7 +71,7 @@ def _short(cue: Cue) -> bool:
 
 def without_clubs_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
     """ "With the sand wedge, no, sorry, it was the pitching wedge": of clubs put right the last is used."""
-    mends = [m.first for said in talk for m in said.mentions if m.kind == "mend?"]
+    mends = [mend.first for mend in _mends(talk)]
     clubs = [at for at, cue in enumerate(found) if cue.kind == "club"]
     gone: set[int] = set()
     for before, at in pairwise([-1, *clubs]):
@@ -90,7 +90,7 @@ def without_clubs_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> lis
 
 def without_lengths_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
     """ "140, no, 145", "390, no wait, they moved it up, it's 374": the first gives way."""
-    mends = [m.first for said in talk for m in said.mentions if m.kind == "mend?"]
+    mends = [mend.first for mend in _mends(talk)]
     kept: list[Cue] = []
     for cue in found:
         if kept and _puts_right(cue, kept[-1], mends):
@@ -99,6 +99,10 @@ def without_lengths_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> l
                 cue = replace(cue, mention=replace(cue.mention, mood="length"))
         kept.append(cue)
     return kept
+
+
+def _mends(talk: Sequence[Utterance]) -> list[Mention]:
+    return [mention for said in talk for mention in said.mentions if mention.kind == "mend?"]
 
 
 def _puts_right(cue: Cue, before: Cue, mends: Sequence[int]) -> bool:

@@ -5,6 +5,7 @@ The numbers are common sense checked on invented rounds; no source.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from itertools import pairwise
 
@@ -51,6 +52,9 @@ _SKIP = {
     "distance": 0.02,
     "found": 0.0,
 }
+_HOLED_OUT = re.compile(r"(?:chip|chipped|chips|pitched) in|hol(?:e|ed|es) out")
+_NO_PUTT = 1.5
+"""What words say for a stroke holed from off the green, which is rare and seldom told so by mistake."""
 _PITCHED = 60
 """What is left for a short stroke is less, in yards or metres."""
 STROKE = -1.2
@@ -112,7 +116,8 @@ def rewards(run: Sequence[Cue], family: str) -> float:
         if cue.kind == "stayed_out" and family == "swing":
             worth = 0.0
         best[cue.kind] = max(best.get(cue.kind, 0.0), worth)
-    return sum(best.values())
+    no_putt = family == "swing" and any(c.kind == "holed" and _HOLED_OUT.match(c.mention.text) for c in run)
+    return sum(best.values()) + (_NO_PUTT if no_putt else 0.0)
 
 
 def crossings(run: Sequence[Cue], clubs_last: bool) -> float:
