@@ -75,10 +75,11 @@ class Lattice:
         return np.array(plays)
 
     def _openers(self) -> list[int]:
-        """First holes worth a search: the usual ones, and any that is named as a hole early on."""
+        """First holes worth a search: the usual ones, and any that is named as a hole early on, or before one."""
         told = [self.evidence.number[at] for at in self.starts[:12]]
         named = {hole for hole in range(1, _COURSE + 1) if any(row[hole] > 1.2 for row in told)}
-        return sorted({*_USUAL_STARTS, *named, *self.evidence.outline.openers})
+        before = {hole - 1 for hole in named if hole > 1}
+        return sorted({*_USUAL_STARTS, *named, *before, *self.evidence.outline.openers})
 
     @cached_property
     def steps(self) -> Array:
