@@ -75,7 +75,7 @@ class Lattice:
         return np.array(plays)
 
     def _openers(self) -> list[int]:
-        """First holes worth a search: the usual ones, and any that is named as a hole early on, or before one."""
+        """First holes worth a search: the usual ones, any named as a hole early on, and the one before it."""
         told = [self.evidence.number[at] for at in self.starts[:12]]
         named = {hole for hole in range(1, _COURSE + 1) if any(row[hole] > 1.2 for row in told)}
         before = {hole - 1 for hole in named if hole > 1}
