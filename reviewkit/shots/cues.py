@@ -16,6 +16,7 @@ from reviewkit.shots.taken_back import (
     without_places_taken_back,
     without_strokes_taken_back,
 )
+from reviewkit.shots.told_before import with_what_was_told
 
 KINDS = {
     *("club", "putter", "place", "holed", "tap", "stayed_out", "putts", "updown", "putt", "strike"),
@@ -46,18 +47,29 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
         for mention in utterance.mentions
         if mention.kind in KINDS and _counts(mention)
     ]
+    found = list(with_what_was_told(found, talk))
     found = without_places_taken_back(_without_the_land(_without_hits_of_putts(found)), talk)
     found = [_from_sand(found, at) for at in range(len(found))]
     found = without_strokes_taken_back(_without_lofts(found), talk)
     found = without_clubs_taken_back(found, talk)
     found = without_lengths_taken_back(_without_clubs_meant(found), talk)
-    found = _without_wishes(without_recap(found))
+    found = _without_wishes(_without_putts_for_scores(without_recap(found)))
     return tuple(_without_late_loss(_without_idle_provisional(_without_echoes(found))))
 
 
 def _without_wishes(found: list[Cue]) -> list[Cue]:
     wishes = {at for at, (cue, after) in enumerate(pairwise(found)) if _wished(cue, after)}
     return [cue for at, cue in enumerate(found) if at not in wishes]
+
+
+def _without_putts_for_scores(found: list[Cue]) -> list[Cue]:
+    """ "Down the hole. For an eagle!" names the score of a ball that has dropped, no putt to come."""
+    done = {
+        at
+        for at, (cue, after) in enumerate(pairwise(found), 1)
+        if cue.kind in ("holed", "tap") and after.kind == "putt" and after.mention.text.startswith("for ")
+    }
+    return [cue for at, cue in enumerate(found) if at not in done]
 
 
 def _wished(cue: Cue, after: Cue) -> bool:

@@ -73,7 +73,9 @@ def _led(cues: Sequence[Cue], steps: Sequence[Step]) -> dict[int, int]:
     for at, (before, step) in enumerate(pairwise(steps), 1):
         run = cues[step.draft.first : step.draft.last]
         sides = list(takewhile(lambda cue: cue.kind == "miss", run))
-        landed = cues[before.draft.last - 1] if before.draft.last > before.draft.first else None
+        # "In the bunker" tells where it ended and where it lies.
+        ended = [cue for cue in cues[before.draft.first : before.draft.last] if cue.kind != "lie"]
+        landed = ended[-1] if ended else None
         if not sides or landed is None or landed.kind not in ("place", "miss"):
             continue
         end = sides[-1].utterance
@@ -98,7 +100,8 @@ def _behind(cues: Sequence[Cue], steps: Sequence[Step], led: Mapping[int, int]) 
 
 def _why(behind: Sequence[Cue], landed: int) -> list[Cue]:
     """ "It's in the water. Hooked it.": nothing but how it was struck, said soon after the landing."""
-    return list(takewhile(lambda cue: cue.kind in _STRUCK and cue.utterance <= landed + 2, behind))
+    told = [cue for cue in behind if cue.kind != "lie"]
+    return list(takewhile(lambda cue: cue.kind in _STRUCK and cue.utterance <= landed + 2, told))
 
 
 def _on_the_green(
@@ -139,7 +142,7 @@ def _landing(cues: Sequence[Cue], steps: Sequence[Step], putt: int, units: str) 
     """
     first, last = steps[putt - 1].draft.first, steps[putt - 1].draft.last
     swings = [at for at in range(first, last) if cues[at].kind in _SWUNG] or [first]
-    at = next((at for at in range(first, last) if _on(cues[at], cues[swings[0]])), None)
+    at = max((at for at in range(first, last) if _on(cues[at], cues[swings[0]])), default=None)
     if at is None:
         until = max(last, steps[putt].draft.first, steps[putt].draft.last)
         lengths = (at for at in range(swings[0] + 1, until) if cues[at].kind == "distance")

@@ -52,7 +52,7 @@ _SKIP = {
     "distance": 0.02,
     "found": 0.0,
 }
-_HOLED_OUT = re.compile(r"(?:chip|chipped|chips|pitched) in|hol(?:e|ed|es) out")
+_HOLED_OUT = re.compile(r"(?:chip|chipped|chips|pitched) in|hol(?:e|ed|es) out|hops?\b|bounces?\b")
 _NO_PUTT = 1.5
 """What words say for a stroke holed from off the green, which is rare and seldom told so by mistake."""
 _PITCHED = 60
@@ -179,7 +179,11 @@ def strains(run: Sequence[Cue], family: str, clubs_last: bool) -> float:
             cost += 0.7
         elif landed_at >= 0 and cue.kind == "strike":
             cost += 0.1
-        elif cue.kind in ("stayed_out", "putt") and family == "swing" and _on_green_by(run[:at]):
+        elif (
+            cue.kind in ("stayed_out", "putt")
+            and family == "swing"
+            and (_on_green_by(run[:at]) or place == "fringe")
+        ):
             # "First putt" names a stroke of its own, "it breaks" may be said on the way.
             cost += 1.6 if cue.kind == "stayed_out" else 0.35 + 0.35 * cue.mention.weight
     return cost

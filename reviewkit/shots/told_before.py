@@ -1,0 +1,35 @@
+"""What is told by pointing back: "there's a bunker at 150. Which is where that finished", "same side"."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from reviewkit.model import Mention, Utterance
+from reviewkit.shots.cue import Cue
+
+_THERE, _SAME = "told", "same"
+_WITHIN = 25
+"""Words from a hazard named to those that point back to it."""
+
+
+def with_what_was_told(found: Sequence[Cue], talk: Sequence[Utterance]) -> Iterator[Cue]:
+    """The cues, each that points back with the value it points to, without those that point to nothing."""
+    side = ""
+    for cue in found:
+        value: object = cue.value
+        if cue.kind == "place" and cue.value == _THERE:
+            value = _hazard(cue, talk)
+        if cue.kind == "miss":
+            value = side = side if cue.value == _SAME else cue.value
+        if value == cue.value:
+            yield cue
+        elif value:
+            yield replace(cue, mention=replace(cue.mention, value=str(value)))
+
+
+def _hazard(cue: Cue, talk: Sequence[Utterance]) -> object:
+    told = talk[: cue.utterance + 1]
+    named: list[Mention] = [m for said in told for m in said.mentions if m.kind == "hazard"]
+    near = range(cue.mention.first - _WITHIN, cue.mention.first)
+    return next((m.value for m in reversed(named) if m.last in near), None)
