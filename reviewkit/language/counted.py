@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from reviewkit.language.number_words import simple, words_of
+from reviewkit.language.number_words import LENGTHS, simple, words_of
 from reviewkit.language.pieces import COMMA, ENDS, Piece, text_at
 
 _AFTER = frozenset(
@@ -31,7 +31,7 @@ def counts(given: list[Piece], at: int) -> bool:
     if after in _DIRECTIONS and further not in _PLACES:
         return before not in ("this", "that", "which") and not (before in _POINTING and before != "the")
     if before in _POINTING:
-        return after == "putt"
+        return after == "putt" or (before == "only" and after in LENGTHS)
     if before in _BEFORE or after in _AFTER:
         return True
     if after == "and" and (further, text_at(given, at + 3)) in (("a", "half"), ("a", "quarter")):

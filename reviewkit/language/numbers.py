@@ -60,6 +60,8 @@ def _phrase(given: list[Piece], at: int) -> tuple[list[Piece], int] | None:
         return [_number(given[at], given[at + 4], 1.5), given[at + 1]], at + 5
     if words[0] == "half" and words[1] in ("a", "an") and words[2] in LENGTHS:
         return [_number(given[at], given[at + 1], 0.5)], at + 2
+    if words[0] == "half" and words[1] in ("foot", "metre"):
+        return [_number(given[at], given[at], 0.5)], at + 1
     skip = 1 if words[0] == "a" else 0
     if words[skip] == "couple":
         of = 1 if words[skip + 1] == "of" else 0

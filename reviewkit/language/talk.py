@@ -40,7 +40,7 @@ _DONE = re.compile(
 # A later, plainer word ends another player's turn; these moods reach past commas.
 _LONG_REACH = {"other"}
 _WHOLE = {"lost", "short"}
-_TO_THE_HOLE = ("togo", "left", "from", "bare")
+_TO_THE_HOLE = ("togo", "left", "from", "bare", "said")
 _ACROSS = ("club", "distance")
 """What may be told across a pause."""
 _TOLD_LAST = ("with", "after")

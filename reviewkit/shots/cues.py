@@ -12,10 +12,12 @@ from reviewkit.shots.cue import HAPPENED, Cue, bare_hit
 from reviewkit.shots.recap import without_recap
 from reviewkit.shots.taken_back import (
     without_clubs_taken_back,
+    without_drops_taken_back,
     without_lengths_taken_back,
     without_places_taken_back,
     without_strokes_taken_back,
 )
+from reviewkit.shots.told_again import without_lengths_told_again
 from reviewkit.shots.told_before import with_what_was_told
 
 KINDS = {
@@ -24,7 +26,7 @@ KINDS = {
 }
 _DENIED = {"other", "past", "land", "not", "aside", "plan"}
 _HARMLESS = {
-    "distance": {"", "togo", "length", "flown", "bare", "plan", "tried", "left", "from"},
+    "distance": {"", "togo", "length", "flown", "bare", "said", "plan", "tried", "left", "from"},
     "strike": {"", "plan", "tried"},
     "putt": {"", "plan", "tried"},
     # The club meant is mostly the club used, unless another is named.
@@ -52,7 +54,8 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
     found = [_from_sand(found, at) for at in range(len(found))]
     found = without_strokes_taken_back(_without_lofts(found), talk)
     found = without_clubs_taken_back(found, talk)
-    found = without_lengths_taken_back(_without_clubs_meant(found), talk)
+    found = without_lengths_told_again(_without_clubs_meant(found), talk)
+    found = without_drops_taken_back(without_lengths_taken_back(found, talk), talk)
     found = _without_wishes(_without_putts_for_scores(without_recap(found)))
     return tuple(_without_late_loss(_without_idle_provisional(_without_echoes(found))))
 

@@ -12,6 +12,9 @@ _FEWEST_BARE_YD = 38.0
 def yards(cue: Cue, units: str) -> float:
     """A told length in yards. `units` is what a bare number of the fairway means, "yd" or "m"."""
     value, unit = float(cue.value), unit_of(cue, units)
+    if unit == "pace":
+        # As long as what else the player measures in.
+        unit = units
     if unit in ("m", "cm"):
         return round(value * YARDS_PER_METRE / (100 if unit == "cm" else 1), 3)
     if unit == "ft":

@@ -35,7 +35,7 @@ _LEAST_YD, _LEAST_M = 75, 70
 """Nobody takes a numbered iron for less, as a rule; a guess."""
 _MOST = 270
 """Nor for more."""
-_LENGTHS = ("", "togo", "bare", "left", "length")
+_LENGTHS = ("", "togo", "bare", "said", "left", "length")
 _LOFTS = range(46, 66, 2)
 _LONGEST_WEDGE = 140
 """What is left where a number is a wedge's loft; a guess."""

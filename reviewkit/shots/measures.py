@@ -20,7 +20,7 @@ from reviewkit.shots.reach import reach, twin
 from reviewkit.shots.steps import Step
 from reviewkit.shots.swings import LEAVES, NOTHING, to_swing
 
-_LONGEST_PUTT_YD = {"ft": 45.0, "in": 45.0, "cm": 45.0, "m": 45.0, "yd": 20.0}
+_LONGEST_PUTT_YD = {"ft": 45.0, "in": 45.0, "cm": 45.0, "m": 45.0, "yd": 20.0, "pace": 20.0}
 """By the unit told: yards that are paced are mostly of a pitch."""
 _LONGEST_TAP_YD, _TAPPED_YD, _OF_A_TAP = 2.0, 1.05, 0.15
 _LEFT_BY_A_PUTT_YD = 4.0
@@ -35,7 +35,7 @@ _QUIET = ("distance", "place", "miss", "lie", "found", "contact", "drop")
 """Words that still speak of how the stroke before ended, where a stroke's words open with them."""
 _TO = re.compile(r"(?:in)?to |inside |within |down to ")
 _LONGEST_CLUBS = ("D", "3W")
-_OFF_THE_TEE = {"length": 2.0, "togo": 0.8, "": 0.6, "bare": 0.5, "plan": 0.3}
+_OFF_THE_TEE = {"length": 2.0, "togo": 0.8, "": 0.6, "bare": 0.5, "plan": 0.3, "said": 0.3}
 
 # How well a length goes with a stroke, by the zone it is told in and its mood; what is not listed does not.
 _PUTT = {

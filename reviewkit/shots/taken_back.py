@@ -11,6 +11,8 @@ from reviewkit.model import Mention, Utterance
 from reviewkit.shots.cue import HAPPENED, SHORT, Cue, bare_hit
 
 _PUT_RIGHT = re.compile(r"(?:make|no|sorry|wait|actually|rather|correction|tell)\b")
+_NOW = re.compile(r"(?:and |so |but )?(?:it's |that's )?now\b")
+"""What a length has become since it was told: "I had 141, they moved the flag, so now 149"."""
 _GIVEN_UP_WITHIN = 5
 _MENDS = ("no", "hang on", "hold on", "wait", "sorry", "i tell a lie", "tell a lie", "scratch that")
 _PUT_RIGHT_WITHIN = 12
@@ -88,6 +90,19 @@ def without_clubs_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> lis
     return [cue for at, cue in enumerate(found) if at not in gone]
 
 
+def without_drops_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
+    """ "It dropped! No, it didn't, it horseshoed out": no putt was holed."""
+    mends = [mend.first for mend in _mends(talk) if mend.text == "no"]
+    gone = {at for at, (cue, after) in enumerate(pairwise(found)) if _never_dropped(cue, after, mends)}
+    return [cue for at, cue in enumerate(found) if at not in gone]
+
+
+def _never_dropped(cue: Cue, after: Cue, mends: Sequence[int]) -> bool:
+    if (cue.kind, after.kind) != ("holed", "stayed_out") or after.utterance > cue.utterance + 1:
+        return False
+    return any(cue.mention.last < mend <= after.mention.first for mend in mends)
+
+
 def without_lengths_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
     """ "140, no, 145", "390, no wait, they moved it up, it's 374": the first gives way."""
     mends = [mend.first for mend in _mends(talk)]
@@ -111,6 +126,7 @@ def _puts_right(cue: Cue, before: Cue, mends: Sequence[int]) -> bool:
     if _PUT_RIGHT.match(cue.mention.text) and cue.utterance <= before.utterance + 1:
         return True
     first, last = cue.mention.first, before.mention.last
+    become = _NOW.match(cue.mention.text) is not None and before.mention.mood != "length"
     mended = first - last <= _PUT_RIGHT_WITHIN and any(last < mend < first for mend in mends)
     alike = cue.mention.unit == before.mention.unit and 0.7 < float(cue.value) / float(before.value) < 1.4
-    return mended and alike
+    return (mended or become) and alike
