@@ -9,9 +9,9 @@ from dataclasses import dataclass
 class Mention:
     """`kind` and `value` as the rules name them; `first` and `last` are word indices, both included.
 
-    `unit` is that of a number as told ("yd", "m", "ft", "in", "cm", "pace" or empty). `mood` is empty for a plain
-    statement, else "plan" (meant, not done), "other" (another player's), "past" (another day or hole), "not"
-    (denied) or another of those that docs/rules.md lists.
+    `unit` is that of a number as told ("yd", "m", "ft", "in", "cm", "pace" or empty). `mood` is empty for a
+    plain statement, else "plan" (meant, not done), "other" (another player's), "past" (another day or hole),
+    "not" (denied) or another of those that docs/rules.md lists.
     `rule` is the name of the rule that fired, `weight` how much it counts for (1 is plain evidence).
     """
 
