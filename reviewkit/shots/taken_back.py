@@ -14,7 +14,19 @@ _PUT_RIGHT = re.compile(r"(?:make|no|sorry|wait|actually|rather|correction|tell)
 _NOW = re.compile(r"(?:and |so |but )?(?:it's |that's )?now\b")
 """What a length has become since it was told: "I had 141, they moved the flag, so now 149"."""
 _GIVEN_UP_WITHIN = 5
-_MENDS = ("no", "hang on", "hold on", "wait", "sorry", "i tell a lie", "tell a lie", "scratch that")
+_MENDS = (
+    "no",
+    "hang on",
+    "hold on",
+    "wait",
+    "sorry",
+    "i tell a lie",
+    "tell a lie",
+    "scratch that",
+    "naw",
+    "nah",
+    "nope",
+)
 _PUT_RIGHT_WITHIN = 12
 """Words from a club to the one that puts it right."""
 
@@ -36,7 +48,7 @@ def without_places_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> li
                 or found[seen].utterance > number + 1
             ):
                 continue
-            if found[seen].value not in ("close", found[feared].value):
+            if found[seen].value not in ("close", "lost", found[feared].value):
                 gone |= {feared, *(at for at in rest if at < seen and found[at].kind == "strike")}
     return [cue for at, cue in enumerate(found) if at not in gone]
 

@@ -15,11 +15,12 @@ _WITHIN = 25
 
 def with_what_was_told(found: Sequence[Cue], talk: Sequence[Utterance]) -> Iterator[Cue]:
     """The cues, each that points back with the value it points to, without those that point to nothing."""
-    side = ""
+    side, place = "", ""
     for cue in found:
         value: object = cue.value
-        if cue.kind == "place" and cue.value == _THERE:
-            value = _hazard(cue, talk)
+        if cue.kind == "place":
+            value = _hazard(cue, talk) if cue.value == _THERE else place if cue.value == _SAME else value
+            place = str(value)
         if cue.kind == "miss":
             value = side = side if cue.value == _SAME else cue.value
         if value == cue.value:
