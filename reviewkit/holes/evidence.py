@@ -40,6 +40,8 @@ _FAR_YD, _FAR_M = 320, 290
 """Nobody has more left after a tee shot worth telling; a guess."""
 _LEFT = re.compile(r"left|to go|to the|out|more|another|still")
 _PLAYED = {"place", "holed", "tap", "putts"}
+_HINTS = {"miss", "contact", "stayed_out"}
+"""A ball in play, where a listener has lost the words for club and place."""
 
 
 @dataclass(frozen=True)
@@ -162,7 +164,7 @@ class Evidence:
     def counts(self) -> dict[str, tuple[float, ...]]:
         """Running sums over the utterances: pars told, holes said to be over, strokes told."""
         sums: dict[str, list[float]] = {
-            key: [0.0] for key in (*map(str, PARS), "over", "score", "played", "swung", "restart")
+            key: [0.0] for key in (*map(str, PARS), "over", "score", "played", "hinted", "swung", "restart")
         }
         over = False
         for utterance in self.talk:
@@ -178,6 +180,7 @@ class Evidence:
             sums["score"][-1] += any(
                 m.kind in {"score_word", "strokes"} and not m.mood for m in utterance.mentions
             )
+            sums["hinted"][-1] += any(m.kind in _HINTS and not m.mood for m in utterance.mentions)
             swung = any(m.kind in ("club", "place") and m.mood != "other" for m in utterance.mentions)
             sums["swung"][-1] += swung
             sums["restart"][-1] += over and swung
@@ -202,8 +205,9 @@ class Evidence:
         pars = np.stack([sums[str(par)] for par in PARS])
         over, score = sums["over"], sums["score"]
         told = -1.2 * (pars.sum(axis=0) - pars.max(axis=0))
-        told += np.where(sums["played"] > 0, 0.0, -2.0)
-        told += np.array((-2.0, -0.5, 0.0))[np.minimum(2, sums["swung"]).astype(int)]
+        hinted = sums["hinted"] > 0
+        told += np.where(sums["played"] > 0, 0.0, np.where(hinted, -1.0, -2.0))
+        told += np.array((-2.0, -0.5, 0.0))[np.minimum(2, np.maximum(sums["swung"], hinted)).astype(int)]
         told += np.where(over + score > 0, 1.0, -1.0)
         told -= 0.8 * np.maximum(0.0, over - 3.0) + 0.9 * np.maximum(0.0, sums["restart"] - 1.0)
         seconds = self._times[1][end - 1] - self._times[0][start]
