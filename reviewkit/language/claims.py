@@ -8,7 +8,7 @@ its sentence: who was last named before it, what its clause hopes, needs or reme
 from __future__ import annotations
 
 import bisect
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
@@ -35,6 +35,7 @@ SUBJECTS = frozenset(
 )
 """Words with which "and" begins a clause of its own."""
 
+ENDS_IT = frozenset({"holed", "tap", "putts", "updown"})
 HOLE_IN_ONE = "hole in one"
 HOLED_WITHIN = 14
 """A number by itself is the score when a ball was holed or missed within so many words before it."""
@@ -82,17 +83,22 @@ class _Context:
         ]
 
 
-def claims(sentences: Iterable[Sentence], book: RuleBook) -> list[Mention]:
+def claims(
+    sentences: Sequence[Sentence], book: RuleBook, told: Sequence[Sequence[Mention]] = ()
+) -> list[Mention]:
     """Claims about the score in order of their first word. Names of partners read `partner` in the sentences.
 
-    Kinds and values are told in rules/score.toml; `running` and `hole_to_par` come with their sign.
+    Kinds and values are told in rules/score.toml; `running` and `hole_to_par` come with their sign. `told` are
+    each sentence's mentions of the strokes, where known: whatever holes a ball finishes the hole.
     """
     own = RuleBook(tuple(rule for rule in book.rules if _of_score(rule.kind, rule.value)))
     found: list[Mention] = []
     mends: list[Mention] = []
     done = -HOLED_WITHIN
-    for sentence in sentences:
-        context = _context(sentence, own.in_sentence(sentence))
+    for number, sentence in enumerate(sentences):
+        ends = [m for m in told[number] if m.kind in ENDS_IT] if told else []
+        done_so = [replace(m, kind="done?", value="holed") for m in ends]
+        context = _context(sentence, [*own.in_sentence(sentence), *done_so])
         mends += [colour for colour in context.colours if colour.kind == "mend"]
         for candidate in context.candidates:
             settled = _settle(candidate, context, done)

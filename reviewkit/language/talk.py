@@ -69,9 +69,9 @@ def read_talk(transcript: Transcript, plan: Plan, user_rules: Path | None = None
     said = tuple(plainly(sentence, clubs) for sentence in said)
     names = partners(transcript, said, plan.names)
     said = tuple(anonymise(sentence, names) for sentence in said)
-    scores = claims(said, book)
-    talk, previous, at = [], 0.0, 0
     read = [book.in_sentence(sentence) for sentence in said]
+    scores = claims(said, book, read)
+    talk, previous, at = [], 0.0, 0
     for number, sentence in enumerate(said):
         if sentence.goes_on and number + 1 < len(said):
             for mention in _across(book, sentence, said[number + 1], read[number] + read[number + 1]):
