@@ -88,8 +88,8 @@ def claims(
 ) -> list[Mention]:
     """Claims about the score in order of their first word. Names of partners read `partner` in the sentences.
 
-    Kinds and values are told in rules/score.toml; `running` and `hole_to_par` come with their sign. `told` are
-    each sentence's mentions of the strokes, where known: whatever holes a ball finishes the hole.
+    Kinds and values are told in rules/score.toml; `running` and `hole_to_par` come with their sign. `told`
+    are each sentence's mentions of the strokes, where known: whatever holes a ball finishes the hole.
     """
     own = RuleBook(tuple(rule for rule in book.rules if _of_score(rule.kind, rule.value)))
     found: list[Mention] = []

@@ -8,6 +8,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from functools import lru_cache
 
+from reviewkit.language.number_words import words_of
 from reviewkit.language.rules import load
 from reviewkit.language.sound import distance
 from reviewkit.language.tokens import Sentence, Token, of_tokens
@@ -18,22 +19,30 @@ _BEFORE = frozenset(
     {"and", "with", "buddy", "mate", "sister", "brother", "friend", "wife", "oh", "while", "when"}
 )
 _AFTER = frozenset(
-    """is was has had says said hit hits goes went made makes got knocked took shot played wrote told gave did
-    reckons reckoned thinks clapped stuck won lost nearly always just also wants never calls looks shouts
-    laughs asked keeps splashed chipped putted holed found drove rolled missed tapped finished birdied parred
-    bogeyed doubled picked lagged pitched pulled sliced hooked duffed topped""".split()  # noqa: SIM905, a list of words reads best as words
+    words_of(
+        """is was has had says said hit hits goes went made makes got knocked took shot played wrote
+        told gave did reckons reckoned thinks clapped stuck won lost nearly always just also wants
+        never calls looks shouts laughs asked keeps splashed chipped putted holed found drove rolled
+        missed tapped finished birdied parred bogeyed doubled picked lagged pitched pulled sliced
+        hooked duffed topped"""
+    )
 )
 _NEVER = frozenset(
-    """i monday tuesday wednesday thursday friday saturday sunday january february march april may june july
-    august september october november december easter christmas today tonight yesterday tomorrow everyone
-    everybody nobody someone somebody anyone mother father luck physics gravity wind sun rain breeze gust
-    caddie driver par birdie bogey ok okay god jesus lord english irish american australian power mike fringe
-    bracken is was are were has had have did does do can could would should will what who whose where why
-    how which here there this that these those it its not""".split()  # noqa: SIM905
+    words_of(
+        """i monday tuesday wednesday thursday friday saturday sunday january february march april may
+        june july august september october november december easter christmas today tonight
+        yesterday tomorrow everyone everybody nobody someone somebody anyone mother father luck
+        physics gravity wind sun rain breeze gust caddie driver par birdie bogey ok okay god jesus
+        lord english irish american australian power mike fringe bracken is was are were has had
+        have did does do can could would should will what who whose where why how which here there
+        this that these those it its not"""
+    )
 )
 _OPENERS = frozenset(
-    """and but so oh me then now well meanwhile when while as after because still even also next again yes
-    yeah okay right anyway here there though before once since""".split()  # noqa: SIM905
+    words_of(
+        """and but so oh me then now well meanwhile when while as after because still even also next
+        again yes yeah okay right anyway here there though before once since"""
+    )
 )
 _STROKES = (
     "duff|chunk|thin|top|blade|knife|shank|skull|hack|flop|splash|chip|putt|pitch|hole|drain|sink|sank|lag|tap|"
@@ -71,7 +80,14 @@ _HAS = re.compile(
 )
 _LONG_NAME, _SAME_NAME = 4, 0.24
 """Letters of a name that may be spelt in several ways, and how far apart they may sound."""
-_NAME = re.compile(r"[A-Z][a-z]{1,11}(?:['’]s)?[,.!?]?$")
+_NAME = re.compile(r"[A-ZÀ-Þ][a-zß-ÿ]{1,11}(?:['’]s)?[,.!?]?$")
+_TITLES = frozenset(
+    words_of(
+        """father sister brother uncle auntie aunt aunty grandad granddad grandma granny gran nan nana
+        pa doctor dr mr mrs miss ms captain sir big wee young old little"""
+    )
+)
+"""Words before a name that make no place of it, written with a capital or without."""
 
 
 def partners(
@@ -95,7 +111,8 @@ def partners(
             before = texts[at - 1] if at else ""
             after = texts[at + 1] if at + 1 < len(texts) else ""
             inside[name] += bool(before) and before not in ".!?"
-            alone = not _capital(words, token.first - 1) and not _capital(words, token.last + 1)
+            titled = before.strip(".") in _TITLES
+            alone = (titled or not _capital(words, token.first - 1)) and not _capital(words, token.last + 1)
             acts = token.text.endswith("'s") or after in _AFTER or before in _BEFORE
             votes[name] += acts and alone
             # Once is enough where nobody but a player does this, and the word is no other word of the talk.

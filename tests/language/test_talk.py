@@ -80,6 +80,12 @@ def test_a_partners_name_gives_way_everywhere_and_offsets_still_fit() -> None:
     assert anonymise(said, frozenset({"tadhg"})) is said
 
 
+def test_a_titled_or_accented_name_is_a_name() -> None:
+    said = ("Father Benedek had a nine iron and it's in the drain.", "I have Maïra's ball here. Maïra hit hers.")
+    words = transcript(said)
+    assert partners(words, sentences(words), ()) == {"benedek", "maïra"}
+
+
 def test_a_partners_strokes_are_anothers_whatever_the_name() -> None:
     read = talk("I'm out with Zebedee.", "Zebedee hit driver into the rough.", "I hit 3 wood in the fairway.")
     assert [(m.value, m.mood) for m in found(read, "club", "place")] == [
