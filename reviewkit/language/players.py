@@ -78,6 +78,8 @@ _HAS = re.compile(
     r"|pushed|sliced|hooked|topped|thinned|shanked|in with)"
     rf"|(?:gone|going|taking|taken|hitting) (?:with |for )?(?:a |the )?{_CLUB})(?![a-z])"
 )
+_OFTEN = 2
+"""Sentences in which a word that only opens them acts like a player, to be a name."""
 _LONG_NAME, _SAME_NAME = 4, 0.24
 """Letters of a name that may be spelt in several ways, and how far apart they may sound."""
 _NAME = re.compile(r"[A-ZÀ-Þ][a-zß-ÿ]{1,11}(?:['’]s)?[,.!?]?$")
@@ -120,6 +122,12 @@ def partners(
                 votes[name] += 1
                 inside[name] += 1
     found = {name for name, count in votes.items() if count and (inside[name] or name in known)}
+    # Whoever only ever opens a sentence is a name when nobody else is called so.
+    found |= {
+        name
+        for name, count in votes.items()
+        if count >= _OFTEN and name not in common and name not in _words_of_golf()
+    }
     return frozenset(found | {name for name in inside if _spelt_anew(name, found - _KIN)})
 
 
