@@ -83,11 +83,24 @@ def _wished(cue: Cue, after: Cue) -> bool:
 
 
 def _without_hits_of_putts(found: list[Cue]) -> list[Cue]:
-    """ "Knocked it in" is no swing; "knocked it out" may be."""
+    """ "Knocked it in" is no swing; "knocked it out" may be. "Missed it, pushed it" says why."""
     ends = [cue for cue in found if cue.kind in ("tap", "holed") and cue.mention.text.endswith(" in")]
-    return [
-        cue for cue in found if not (bare_hit(cue) and any(cue.mention.overlaps(end.mention) for end in ends))
-    ]
+    kept: list[Cue] = []
+    for cue in found:
+        why = bool(kept) and _why_it_missed(cue, kept)
+        if not (bare_hit(cue) and (why or any(cue.mention.overlaps(end.mention) for end in ends))):
+            kept.append(cue)
+    return kept
+
+
+def _why_it_missed(hit: Cue, before: Sequence[Cue]) -> bool:
+    last = [cue for cue in before[-2:] if cue.utterance == hit.utterance]
+    missed = next(
+        (cue for cue in last if cue.kind == "stayed_out" and cue.mention.text.startswith("miss")), None
+    )
+    return missed is not None and all(
+        cue.kind in ("stayed_out", "miss") for cue in last[last.index(missed) :]
+    )
 
 
 def _from_sand(found: list[Cue], at: int) -> Cue:

@@ -35,7 +35,7 @@ _QUIET = ("distance", "place", "miss", "lie", "found", "contact", "drop")
 """Words that still speak of how the stroke before ended, where a stroke's words open with them."""
 _TO = re.compile(r"(?:in)?to |inside |within |down to ")
 _LONGEST_CLUBS = ("D", "3W")
-_OFF_THE_TEE = {"length": 2.0, "togo": 0.8, "": 0.6, "bare": 0.5, "plan": 0.3, "said": 0.3}
+_OFF_THE_TEE = {"length": 2.0, "togo": 0.8, "": 0.6, "bare": 0.5, "plan": 0.3, "said": 0.15}
 
 # How well a length goes with a stroke, by the zone it is told in and its mood; what is not listed does not.
 _PUTT = {
@@ -117,7 +117,7 @@ def _to_tee(cues: Sequence[Cue], tee: Moment, units: str, par: int | None) -> in
             - (0.0 if likely else 0.7)
             - (0.6 if flown and worth < 1 else 0.0)
         )
-    likeliest = max(best, key=lambda at: best[at], default=None)
+    likeliest = max(best, key=lambda at: (best[at], cues[at].mention.mood == "togo"), default=None)
     return likeliest if likeliest is not None and best[likeliest] > 0 else None
 
 

@@ -11,7 +11,9 @@ from reviewkit.model import Mention, Utterance
 from reviewkit.shots.cue import HAPPENED, SHORT, Cue, bare_hit
 
 _PUT_RIGHT = re.compile(r"(?:make|no|sorry|wait|actually|rather|correction|tell)\b")
-_NOW = re.compile(r"(?:and |so |but )?(?:it's |that's )?now\b")
+_NOW = re.compile(
+    r"(?:and |so |but )?(?:it's |that's )?(?:now|therefore|which makes|making)\b|(?:so )?(?:i|we) make it\b"
+)
 """What a length has become since it was told: "I had 141, they moved the flag, so now 149"."""
 _GIVEN_UP_WITHIN = 5
 _MENDS = (
@@ -106,7 +108,18 @@ def without_drops_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> lis
     """ "It dropped! No, it didn't, it horseshoed out": no putt was holed."""
     mends = [mend.first for mend in _mends(talk) if mend.text == "no"]
     gone = {at for at, (cue, after) in enumerate(pairwise(found)) if _never_dropped(cue, after, mends)}
-    return [cue for at, cue in enumerate(found) if at not in gone]
+    short = {at for at, (cue, after) in enumerate(pairwise(found)) if _straight_but_short(cue, after)}
+    return [_missed(cue) if at in short else cue for at, cue in enumerate(found) if at not in gone]
+
+
+def _straight_but_short(cue: Cue, after: Cue) -> bool:
+    """ "Dead centre, one roll short.": the line was good, and that was all."""
+    told = (cue.kind, after.kind, after.value, after.utterance) == ("holed", "miss", "short", cue.utterance)
+    return told and after.mention.first - cue.mention.last <= _GIVEN_UP_WITHIN
+
+
+def _missed(cue: Cue) -> Cue:
+    return replace(cue, mention=replace(cue.mention, kind="stayed_out", value=None))
 
 
 def _never_dropped(cue: Cue, after: Cue, mends: Sequence[int]) -> bool:
@@ -138,7 +151,7 @@ def _puts_right(cue: Cue, before: Cue, mends: Sequence[int]) -> bool:
     if _PUT_RIGHT.match(cue.mention.text) and cue.utterance <= before.utterance + 1:
         return True
     first, last = cue.mention.first, before.mention.last
-    become = _NOW.match(cue.mention.text) is not None and before.mention.mood != "length"
+    become = _NOW.match(cue.mention.text) is not None
     mended = first - last <= _PUT_RIGHT_WITHIN and any(last < mend < first for mend in mends)
     alike = cue.mention.unit == before.mention.unit and 0.7 < float(cue.value) / float(before.value) < 1.4
     return (mended or become) and alike

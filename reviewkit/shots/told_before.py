@@ -8,7 +8,7 @@ from dataclasses import replace
 from reviewkit.model import Mention, Utterance
 from reviewkit.shots.cue import Cue
 
-_THERE, _SAME = "told", "same"
+_THERE, _SAME, _AS_BEFORE = "told", "same", "there"
 _WITHIN = 25
 """Words from a hazard named to those that point back to it."""
 
@@ -18,6 +18,8 @@ def with_what_was_told(found: Sequence[Cue], talk: Sequence[Utterance]) -> Itera
     side, place = "", ""
     for cue in found:
         value: object = cue.value
+        if cue.kind == "place" and cue.value == _AS_BEFORE and _named_behind(cue, found):
+            continue
         if cue.kind == "place":
             value = _hazard(cue, talk) if cue.value == _THERE else place if cue.value == _SAME else value
             place = str(value)
@@ -27,6 +29,12 @@ def with_what_was_told(found: Sequence[Cue], talk: Sequence[Utterance]) -> Itera
             yield cue
         elif value:
             yield replace(cue, mention=replace(cue.mention, value=str(value)))
+
+
+def _named_behind(cue: Cue, found: Sequence[Cue]) -> bool:
+    """ "Same story, up the fairway": where that was is told in the same breath."""
+    behind = (c for c in found if c.utterance == cue.utterance and c.mention.first > cue.mention.last)
+    return any(c.kind == "place" for c in behind)
 
 
 def _hazard(cue: Cue, talk: Sequence[Utterance]) -> object:
