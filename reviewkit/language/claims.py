@@ -27,6 +27,8 @@ SCORES = frozenset(
 COLOURS = frozenset({"who", "meant", "past", "mend", "slack", "done", "length"})
 PLAIN = frozenset({"played", "to_play", "on_tee", "par_total"})
 """Kinds that hold whether or not the clause hopes for something."""
+SURE = ("finished", "holed", "sank", "drained", "made", "clean")
+"""Words for a ball holed that stay so, whatever length is told behind them."""
 AIMS = frozenset({"for_word", "for_strokes", "putt_for"})
 MARKS = frozenset({",", ".", "?", "!"})
 CLAUSE_ENDS = MARKS | {"but", "so", "because"}
@@ -194,7 +196,9 @@ def _settled_for(claim: Mention, context: _Context, done: int) -> Mention:
     holed = context.before(claim, "done")
     length = context.before(claim, "length")
     last_done = holed.last if holed else done
-    if length is not None and length.last > last_done:
+    sure = holed is not None and holed.text.startswith(SURE)
+    told = holed is not None and sure and context.clause(holed.first) == context.clause(claim.first)
+    if length is not None and length.last > last_done and not told:
         unit = "strokes" if claim.kind == "for_strokes" else ""
         return replace(claim, kind="putt_for", unit=unit, weight=claim.weight * 0.8)
     near = claim.first - last_done <= HOLED_WITHIN

@@ -30,6 +30,9 @@ COUNTED = frozenset({"count", "putt_for"})
 MOST_UNTOLD = 3
 """A count further ahead of the strokes told, penalties included, is none."""
 
+TOLD_FIRST = 0.85
+"""How often a number by itself before the first stroke, too large to count those to come, is the score."""
+
 REPEATED = 0.6
 """What is left of a claim's error when it is said more than once: the same ears heard the same mouth."""
 
@@ -76,6 +79,7 @@ def _plain(tale: HoleTale) -> Iterator[Mention]:
         if mention.mood or mention.kind not in RIGHT or not isinstance(mention.value, int | float):
             continue
         outlived = mention.kind in COUNTED and mention is not last.get(mention.kind)
+        outlived = outlived and not _told_first(tale, mention)
         if not outlived and not elsewhere(tale, mention) and not _names_the_hole(tale, mention):
             yield mention
 
@@ -94,6 +98,12 @@ def _countable(tale: HoleTale, mention: Mention) -> bool:
     return mention.value <= max(1, begun + MOST_UNTOLD)
 
 
+def _told_first(tale: HoleTale, mention: Mention) -> bool:
+    """ "Seven. I'll spare you the details": no stroke's number, the first having been told of none."""
+    alone = mention.kind == "count" and mention.rule == "a number by itself"
+    return alone and not _countable(tale, mention) and moment(tale, mention).walking
+
+
 def elsewhere(tale: HoleTale, mention: Mention) -> bool:
     """Whether the words just after a claim name another hole: "a double on the sixteenth"."""
     return any(
@@ -107,6 +117,8 @@ def _witness(tale: HoleTale, mention: Mention) -> Witness:
     kind, value = mention.kind, int(mention.value or 0)
     right = RIGHT[kind] * min(mention.weight, 1.0)
     when = moment(tale, mention)
+    if _told_first(tale, mention):
+        return Witness("strokes", value, TOLD_FIRST, WALKING["strokes"])
     if kind in COUNTED:
         to_come = mention.unit in ("lying", "on")
         value += when.left if to_come else max(when.unfinished - 1, 0)

@@ -15,6 +15,7 @@ from reviewkit.shots.drafts import PENALTIES
 from reviewkit.shots.greens import misses
 from reviewkit.shots.kinds import kind
 from reviewkit.shots.measures import distances
+from reviewkit.shots.shared import shared_endings
 from reviewkit.shots.steps import Step
 from reviewkit.shots.trouble import out_of_bounds, sides
 
@@ -81,6 +82,8 @@ def shots(
     steps = _with_clubs_before(telling.cues, steps)
     for at in out_of_bounds(telling.talk, steps):
         steps = _with(steps, at, result="ob")
+    for at, end in shared_endings(telling.cues, steps).items():
+        steps = _with(steps, at, result=end)
     lengths = distances(telling.cues, steps, units, par)
     for at, miss in {
         **sides(telling.talk, telling.cues, steps),

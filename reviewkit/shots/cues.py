@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from itertools import pairwise
 
 from reviewkit.model import Mention, Utterance
+from reviewkit.model.values import SMALL_UNITS
 from reviewkit.shots.cue import HAPPENED, Cue, bare_hit
 from reviewkit.shots.recap import without_recap
 from reviewkit.shots.taken_back import (
@@ -37,6 +38,8 @@ _SIDE_ALONE = re.compile(
     r"(?:on|to|down|up|over|off|along|only) (?:on )?(?:to )?the (?:left|right)"
     r"|(?:behind|beyond|past) the "
 )
+_AT_ONCE = 2
+"""Words from a miss to what it left."""
 _STILL = {"distance", "miss", "putt", "lie", "again"}
 """What is told before a ball is struck."""
 
@@ -49,7 +52,7 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
         for mention in utterance.mentions
         if mention.kind in KINDS and _counts(mention)
     ]
-    found = list(with_what_was_told(found, talk))
+    found = list(_left_by_a_miss(list(with_what_was_told(found, talk))))
     found = without_places_taken_back(_without_the_land(_without_hits_of_putts(found)), talk)
     found = [_from_sand(found, at) for at in range(len(found))]
     found = without_strokes_taken_back(_without_lofts(found), talk)
@@ -114,16 +117,35 @@ def _from_sand(found: list[Cue], at: int) -> Cue:
     return replace(cue, mention=replace(cue.mention, kind="strike", value="bunker"))
 
 
+def _left_by_a_miss(found: list[Cue]) -> Iterator[Cue]:
+    """ "Wasn't hard enough, ten feet to go": a putt's length told of the stroke that left it."""
+    yield from found[:1]
+    for before, cue in pairwise(found):
+        missed = before.kind in ("miss", "stayed_out")
+        small = cue.kind == "distance" and cue.mention.mood == "togo" and cue.mention.unit in SMALL_UNITS
+        if missed and small and cue.mention.first <= before.mention.last + _AT_ONCE:
+            yield replace(cue, mention=replace(cue.mention, mood="left"))
+        else:
+            yield cue
+
+
 def _without_echoes(found: list[Cue]) -> list[Cue]:
-    """ "I overcooked it, pulled it left of the green": one side, told twice in one breath."""
+    """ "I overcooked it, pulled it left of the green": one side, told twice in one breath; "it's stayed in.
+    It's still in there": one ball."""
     told = [at for at, cue in enumerate(found) if not (bare_hit(cue) and _within_next(found, at))]
     echoed = {before for before, at in pairwise(told) if _echoes(found[at], found[before])}
+    echoed |= {at for before, at in pairwise(told) if _still_there(found[at], found[before])}
     return [cue for at, cue in enumerate(found) if at not in echoed]
 
 
 def _within_next(found: list[Cue], at: int) -> bool:
     """ "Pulled it" is a stroke, and among the words of "pulled it left"."""
     return at + 1 < len(found) and found[at].mention.overlaps(found[at + 1].mention)
+
+
+def _still_there(cue: Cue, before: Cue) -> bool:
+    soon = cue.value == before.value == "there" and cue.utterance == before.utterance + 1
+    return soon and cue.mention.text.startswith("still")
 
 
 def _echoes(cue: Cue, before: Cue) -> bool:

@@ -145,6 +145,8 @@ def _landing(cues: Sequence[Cue], steps: Sequence[Step], putt: int, units: str) 
     at = max((at for at in range(first, last) if _on(cues[at], cues[swings[0]])), default=None)
     if at is None:
         until = max(last, steps[putt].draft.first, steps[putt].draft.last)
+        # "Putter back up it. Wasn't hard enough, ten feet to go": behind the putter, it is the putt's.
+        until = next((at for at in range(last, until) if cues[at].kind == "putter"), until)
         lengths = (at for at in range(swings[0] + 1, until) if cues[at].kind == "distance")
         at = next((at for at in lengths if short_length(cues[at], units)), None)
         if at is None:
@@ -179,6 +181,9 @@ def _where_it_lies(cues: Sequence[Cue], at: int, begin: int, units: str) -> bool
         return True
     told = [by for by in range(begin - 1, len(cues)) if cues[by].kind == "distance"]
     near = [by for by in told if by in (at - 1, at + 1) and _beside(cues[by], cues[at], _WORDS_APART)]
+    if told[:1] == [at + 1] and cues[at + 1].utterance == cues[at].utterance + 1:
+        # "A tad left of the hole. 22 feet."
+        near = told[:1]
     lies_at = _GIMME_YD if ("hole" in words or words[-1] == "it") and near == told[:1] else _LEAVE_YD
     return any(yards(cues[by], units) > lies_at for by in near)
 
