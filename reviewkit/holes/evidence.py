@@ -164,7 +164,8 @@ class Evidence:
     def counts(self) -> dict[str, tuple[float, ...]]:
         """Running sums over the utterances: pars told, holes said to be over, strokes told."""
         sums: dict[str, list[float]] = {
-            key: [0.0] for key in (*map(str, PARS), "over", "score", "played", "hinted", "swung", "restart")
+            key: [0.0]
+            for key in (*map(str, PARS), "over", "score", "played", "hinted", "swung", "restart", "untold")
         }
         over = False
         for utterance in self.talk:
@@ -180,6 +181,7 @@ class Evidence:
             sums["score"][-1] += any(
                 m.kind in {"score_word", "strokes"} and not m.mood for m in utterance.mentions
             )
+            sums["untold"][-1] += any(m.kind == "untold" for m in utterance.mentions)
             sums["hinted"][-1] += any(m.kind in _HINTS and not m.mood for m in utterance.mentions)
             swung = any(m.kind in ("club", "place") and m.mood != "other" for m in utterance.mentions)
             sums["swung"][-1] += swung
@@ -204,15 +206,16 @@ class Evidence:
         sums = {key: row[end] - row[start] for key, row in self._sums.items()}
         pars = np.stack([sums[str(par)] for par in PARS])
         over, score = sums["over"], sums["score"]
-        told = -1.2 * (pars.sum(axis=0) - pars.max(axis=0))
         hinted = sums["hinted"] > 0
-        told += np.where(sums["played"] > 0, 0.0, np.where(hinted, -1.0, -2.0))
-        told += np.array((-2.0, -0.5, 0.0))[np.minimum(2, np.maximum(sums["swung"], hinted)).astype(int)]
-        told += np.where(over + score > 0, 1.0, -1.0)
+        little = np.where(sums["played"] > 0, 0.0, np.where(hinted, -1.0, -2.0))
+        little += np.array((-2.0, -0.5, 0.0))[np.minimum(2, np.maximum(sums["swung"], hinted)).astype(int)]
+        told = -1.2 * (pars.sum(axis=0) - pars.max(axis=0)) + np.where(over + score > 0, 1.0, -1.0)
         told -= 0.8 * np.maximum(0.0, over - 3.0) + 0.9 * np.maximum(0.0, sums["restart"] - 1.0)
         seconds = self._times[1][end - 1] - self._times[0][start]
         hurry = np.select([seconds < least for least, _ in _HURRIES], [cost for _, cost in _HURRIES], 0.0)
-        whole: Array = told + hurry - 0.06 * np.maximum(0, end - start - 22)
+        # Little is told, and soon, of a hole that was not filmed.
+        told += np.where(sums["untold"] > 0, 0.0, little + hurry)
+        whole: Array = told - 0.06 * np.maximum(0, end - start - 22)
         return whole
 
 

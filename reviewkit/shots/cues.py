@@ -10,6 +10,7 @@ from itertools import pairwise
 from reviewkit.model import Mention, Utterance
 from reviewkit.model.values import SMALL_UNITS
 from reviewkit.shots.cue import HAPPENED, Cue, bare_hit
+from reviewkit.shots.echoes import without_echoes
 from reviewkit.shots.recap import without_recap
 from reviewkit.shots.taken_back import (
     without_clubs_taken_back,
@@ -60,10 +61,11 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
     found = without_lengths_told_again(_without_clubs_meant(found), talk)
     found = without_drops_taken_back(without_lengths_taken_back(found, talk), talk)
     found = _without_wishes(_without_putts_for_scores(without_recap(found)))
-    return tuple(_without_late_loss(_without_idle_provisional(_without_echoes(found))))
+    return tuple(_without_late_loss(_without_idle_provisional(without_echoes(found, talk))))
 
 
 def _without_wishes(found: list[Cue]) -> list[Cue]:
+    """ "Get in. Nearly" and "that's in. It's not in": no ball dropped."""
     wishes = {at for at, (cue, after) in enumerate(pairwise(found)) if _wished(cue, after)}
     return [cue for at, cue in enumerate(found) if at not in wishes]
 
@@ -80,9 +82,11 @@ def _without_putts_for_scores(found: list[Cue]) -> list[Cue]:
 
 def _wished(cue: Cue, after: Cue) -> bool:
     """ "Get in. Nearly. It's a foot away": a ball told to drop that did not."""
+    taken_back = after.kind == "stayed_out" and after.mention.rule == "it is not in after all"
     left = after.kind in ("tap", "stayed_out") or (after.kind == "distance" and after.mention.mood == "left")
     soon = after.utterance <= cue.utterance + 3
-    return cue.kind == "holed" and cue.mention.text in _WISHES and left and soon
+    wished = cue.mention.text in _WISHES and left
+    return cue.kind == "holed" and (wished or taken_back) and soon
 
 
 def _without_hits_of_putts(found: list[Cue]) -> list[Cue]:
@@ -127,30 +131,6 @@ def _left_by_a_miss(found: list[Cue]) -> Iterator[Cue]:
             yield replace(cue, mention=replace(cue.mention, mood="left"))
         else:
             yield cue
-
-
-def _without_echoes(found: list[Cue]) -> list[Cue]:
-    """ "I overcooked it, pulled it left of the green": one side, told twice in one breath; "it's stayed in.
-    It's still in there": one ball."""
-    told = [at for at, cue in enumerate(found) if not (bare_hit(cue) and _within_next(found, at))]
-    echoed = {before for before, at in pairwise(told) if _echoes(found[at], found[before])}
-    echoed |= {at for before, at in pairwise(told) if _still_there(found[at], found[before])}
-    return [cue for at, cue in enumerate(found) if at not in echoed]
-
-
-def _within_next(found: list[Cue], at: int) -> bool:
-    """ "Pulled it" is a stroke, and among the words of "pulled it left"."""
-    return at + 1 < len(found) and found[at].mention.overlaps(found[at + 1].mention)
-
-
-def _still_there(cue: Cue, before: Cue) -> bool:
-    soon = cue.value == before.value == "there" and cue.utterance == before.utterance + 1
-    return soon and cue.mention.text.startswith("still")
-
-
-def _echoes(cue: Cue, before: Cue) -> bool:
-    same = (cue.kind, cue.value, cue.utterance) == (before.kind, before.value, before.utterance)
-    return same and cue.kind == "miss" and before.mention.weight < min(1.0, cue.mention.weight)
 
 
 def _without_the_land(found: list[Cue]) -> list[Cue]:

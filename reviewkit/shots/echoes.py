@@ -1,0 +1,55 @@
+"""What is told twice of one stroke counts once."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from itertools import pairwise
+
+from reviewkit.model import Utterance
+from reviewkit.shots.cue import Cue, bare_hit
+
+_WONDERED = ("how", "why")
+""" "Lipped out. How's that not dropped?" is one putt."""
+_LAIN = ("sand", "rough", "trees")
+_OPENING = 2
+"""Words before a place that opens its utterance, at most."""
+_STAYS = re.compile(r"still|again|another|back|same|next")
+
+
+def without_echoes(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
+    """ "I overcooked it, pulled it left of the green": one side, told twice in one breath; "it's stayed in.
+    It's still in there": one ball."""
+    told = [at for at, cue in enumerate(found) if not (bare_hit(cue) and _within_next(found, at))]
+    echoed = {before for before, at in pairwise(told) if _echoes(found[at], found[before])}
+    echoed |= {
+        at
+        for before, at in pairwise(told)
+        if _still_there(found[at], found[before]) or _told_on(found[at], found[before], talk)
+    }
+    return [cue for at, cue in enumerate(found) if at not in echoed]
+
+
+def _within_next(found: list[Cue], at: int) -> bool:
+    """ "Pulled it" is a stroke, and among the words of "pulled it left"."""
+    return at + 1 < len(found) and found[at].mention.overlaps(found[at + 1].mention)
+
+
+def _still_there(cue: Cue, before: Cue) -> bool:
+    soon = cue.value == before.value == "there" and cue.utterance == before.utterance + 1
+    return soon and cue.mention.text.startswith("still")
+
+
+def _echoes(cue: Cue, before: Cue) -> bool:
+    same = (cue.kind, cue.value, cue.utterance) == (before.kind, before.value, before.utterance)
+    return same and cue.kind == "miss" and before.mention.weight < min(1.0, cue.mention.weight)
+
+
+def _told_on(cue: Cue, before: Cue, talk: Sequence[Utterance]) -> bool:
+    """ "In the sand at the back. Down in the bunker": where it lies, told once more before it is struck."""
+    if cue.kind == before.kind == "stayed_out":
+        return cue.mention.text.startswith(_WONDERED)
+    same = cue.kind == before.kind == "place" and cue.value == before.value and cue.value in _LAIN
+    said = talk[cue.utterance]
+    opens = cue.mention.first - said.first <= _OPENING and not _STAYS.search(said.text)
+    return same and opens and 0 < cue.utterance - before.utterance <= 2
