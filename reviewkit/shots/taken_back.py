@@ -47,7 +47,7 @@ def without_places_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> li
                 feared is None
                 or seen is None
                 or found[seen].kind != "place"
-                or found[seen].utterance > number + 1
+                or found[seen].utterance > number + 2
             ):
                 continue
             if found[seen].value not in ("close", "lost", found[feared].value):

@@ -179,6 +179,9 @@ def strains(run: Sequence[Cue], family: str, clubs_last: bool) -> float:
             cost += 0.7
         elif landed_at >= 0 and cue.kind == "strike":
             cost += 0.1
+        elif cue.kind == "putter" and family == "swing" and clubs:
+            # "5 wood, right of everything. Flat stick off the dirt": another stroke.
+            cost += 1.5
         elif (
             cue.kind in ("stayed_out", "putt")
             and family == "swing"
