@@ -33,6 +33,8 @@ _HOLES = {3: (70.0, 275.0), 4: (225.0, 530.0), 5: (420.0, 680.0), None: (70.0, 6
 _FAR_TOO_SHORT = 0.6
 _QUIET = ("distance", "place", "miss", "lie", "found", "contact", "drop")
 """Words that still speak of how the stroke before ended, where a stroke's words open with them."""
+_FEWEST_INCHES = 12
+"""Nobody takes the trouble to tell a putt of fewer."""
 _TO = re.compile(r"(?:in)?to |inside |within |down to ")
 _LONGEST_CLUBS = ("D", "3W")
 _OFF_THE_TEE = {"length": 2.0, "togo": 0.8, "": 0.6, "bare": 0.5, "plan": 0.3, "said": 0.15}
@@ -185,11 +187,19 @@ def _worth(
     quiet = mood == "left" and all(_quiet(cue, cues[at], steps[number]) for cue in cues[own.first : at + 1])
     left = mood == "left" and _putted(steps[number]) and _TO.match(cues[at].mention.text) is not None
     place = zone(when, number, at, at + 1 - own.first if quiet else 0, left)
-    if not place or (cues[at].mention.unit in ("in", "cm") and mood != "from"):
+    if not place or (mood != "from" and _hair(cues[at])):
         return None
     if _putted(steps[number]):
         return _to_putt(cues, steps, number, at, place, units)
     return to_swing(cues, own, at, place, units, steps[number].draft.shape)
+
+
+def _hair(cue: Cue) -> bool:
+    """Whether a length is so small that it tells by how much a ball missed, not what was left."""
+    unit = cue.mention.unit
+    if cue.mention.mood == "left":
+        return unit == "in" and float(cue.value) < _FEWEST_INCHES
+    return unit in ("in", "cm")
 
 
 def _quiet(cue: Cue, length: Cue, step: Step) -> bool:

@@ -234,6 +234,12 @@ def _on_green_by(run: Sequence[Cue]) -> bool:
     return short or any(cue.kind == "place" and cue.value in ("green", "close") for cue in run)
 
 
+def _left_near(run: Sequence[Cue]) -> bool:
+    """ "Chipped it to 3 feet": what a short stroke left tells where it ended."""
+    left = any(cue.kind == "distance" and cue.mention.mood == "left" and _putt_long(cue) for cue in run)
+    return left and _shaped(run)
+
+
 def _came_to_rest(run: Sequence[Cue]) -> bool:
     """ "Pitched it from 30. 3 feet. Holed it": what it left is told before it drops."""
     return any(cue.kind == "distance" and cue.mention.mood in ("", "left") and _putt_long(cue) for cue in run)
@@ -269,6 +275,6 @@ def _bareness(run: Sequence[Cue], family: str) -> float:
     """A landing without a stroke, or a stroke without a landing, is less of a stroke."""
     kinds = {cue.kind for cue in run}
     acts = bool(kinds & _ACTIONS) or any(cue.mention.mood == "togo" for cue in run)
-    ends = bool(kinds & _OUTCOMES) or (family == "putt" and "distance" in kinds)
+    ends = bool(kinds & _OUTCOMES) or (family == "putt" and "distance" in kinds) or _left_near(run)
     idle = kinds <= {"strike", "drop", "distance"} and not _shaped(run)
     return (0.8 if idle else 0.0) + (0.0 if acts or family == "putt" else 0.7) + (0.0 if ends else 0.7)
