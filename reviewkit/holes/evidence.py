@@ -36,6 +36,10 @@ _PLANS = {"planned", "stretch", "opener", "closer"}
 _OVER = {"holed", "tap", "putts", "updown", "stayed_out"}
 _SCORES = {"score_word", "strokes", "running", "hole_to_par", "total"}
 _UNDER_WAY = {"drop", "lie", "found", "putter", "reload", "again", "tap", "stayed_out", "updown", "putts"}
+_AROUND_THE_GREEN = {
+    *(("strike", "bunker"), ("strike", "chip"), ("strike", "pitch")),
+    *(("club", "SW"), ("club", "LW"), ("club", "56"), ("club", "58"), ("club", "60")),
+}
 _FAR_YD, _FAR_M = 320, 290
 """Nobody has more left after a tee shot worth telling; a guess."""
 _LEFT = re.compile(r"left|to go|to the|out|more|another|still")
@@ -239,12 +243,13 @@ def _plain(mention: Mention, kind: str) -> bool:
 
 
 def _under_way(mention: Mention) -> bool:
-    """Words that nobody begins a hole with: a drop, a putt, what is left to the flag."""
+    """Words that nobody begins a hole with: a drop, a chip, a putt, what is left to the flag."""
     if mention.kind == "distance":
         words = mention.text
         left = mention.mood == "togo" and ("to the" in words or "lea" in words or words.startswith("from"))
         return left or mention.unit in SMALL_UNITS
-    return mention.kind in _UNDER_WAY and not mention.mood
+    around_the_green = (mention.kind, str(mention.value)) in _AROUND_THE_GREEN
+    return (mention.kind in _UNDER_WAY or around_the_green) and not mention.mood
 
 
 def _fits(mention: Mention, number: int) -> bool:
