@@ -33,6 +33,8 @@ _HURRIES = ((8.0, -3.0), (14.0, -1.6), (18.0, -0.6))
 _NAMES_IT = 2.0
 """Words for a hole that weigh so much announce it."""
 _PLANS = {"planned", "stretch", "opener", "closer"}
+_FEW_WORDS, _TELLS_NOTHING = 3, {"mend?", "who?", "meant?"}
+"""Words of an utterance with its full stop, and kinds of mention, that take no place among those near."""
 _OVER = {"holed", "tap", "putts", "updown", "stayed_out"}
 _SCORES = {"score_word", "strokes", "running", "hole_to_par", "total"}
 _UNDER_WAY = {"drop", "lie", "found", "putter", "reload", "again", "tap", "stayed_out", "updown", "putts"}
@@ -72,16 +74,19 @@ class Evidence:
         score -= 1.2 * any(_under_way(m) for m in utterance.mentions)
         # Nobody looks for a ball on a tee.
         score -= 1.5 * any(_plain(m, "found") for m in utterance.mentions)
-        for step, near in enumerate(_NEARNESS):
-            if at + step >= len(self.talk):
-                break
-            ahead = self.talk[at + step]
-            if step and ahead.gap_s >= 2 * _PAUSE_S and self.pauses_tell:
+        for near, place in zip(_NEARNESS, self._ahead(at), strict=False):
+            ahead = self.talk[place]
+            if place > at and ahead.gap_s >= 2 * _PAUSE_S and self.pauses_tell:
                 break
             score += 1.0 * near * any(_plain(m, "par") for m in ahead.mentions)
             score += 0.9 * near * any(of_hole(m) for m in ahead.mentions)
             score += 0.8 * near * any(_tee(m) for m in ahead.mentions)
         return score + self.closing(at)
+
+    def _ahead(self, at: int) -> list[int]:
+        """Utterances from `at` on; "no, sorry," torn off by a listener's commas is passed over."""
+        places = range(at, min(len(self.talk), at + 2 * LOOK_AHEAD))
+        return [place for place in places if place == at or not _slight(self.talk[place])]
 
     def _pause(self, gap_s: float) -> float:
         if not self.pauses_tell:
@@ -103,19 +108,17 @@ class Evidence:
 
     def _number(self, at: int) -> tuple[float, ...]:
         against, odds = 0.0, [0.0] * (MAX_HOLE + 1)
-        for step, near in enumerate(_NEARNESS):
-            if at + step >= len(self.talk):
-                break
-            ahead = self.talk[at + step]
-            if step and ahead.gap_s >= _PAUSE_S and self.pauses_tell:
-                near *= 0.4
+        for told, place in zip(_NEARNESS, self._ahead(at), strict=False):
+            ahead = self.talk[place]
+            paused = place > at and ahead.gap_s >= _PAUSE_S and self.pauses_tell
+            near = told * 0.4 if paused else told
             for mention in ahead.mentions:
-                if self._named(at + step, mention):
+                if self._named(place, mention):
                     against += 0.5 * near * mention.weight
                     number = int(mention.value or 0)
                     if 0 <= number <= MAX_HOLE:
                         odds[number] += 1.8 * near * mention.weight
-        return tuple(told - against for told in odds)
+        return tuple(odd - against for odd in odds)
 
     def _named(self, at: int, mention: Mention) -> bool:
         """Whether a mention gives a hole's number; "In. Four." in one breath is the score."""
@@ -236,6 +239,13 @@ def from_tee(mention: Mention) -> bool:
     """Whether a length may be a tee's: a yardage that is not told as what is left."""
     yardage = mention.kind == "distance" and mention.unit in ("yd", "m", "")
     return yardage and mention.mood in ("", "togo", "bare") and not _LEFT.search(mention.text)
+
+
+def _slight(utterance: Utterance) -> bool:
+    """A word or two that tell nothing: "mate", "no", "sorry"."""
+    return len(utterance.text.split()) <= _FEW_WORDS and all(
+        m.kind in _TELLS_NOTHING for m in utterance.mentions
+    )
 
 
 def _plain(mention: Mention, kind: str) -> bool:

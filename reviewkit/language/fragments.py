@@ -46,6 +46,8 @@ _REACHES = ("carry", "carries", "total", "sorry")
 _STARTED = ("it", "it's", "i", "i'm", "i've", "to", "left", "from", "of", "out", "in")
 """Behind "for 35 yards" these tell of a stroke, not of a hole."""
 _LONGEST_LEFT = 300
+_PAR_NEAR = 6
+"""Words after "par 5" within which its length is told."""
 _CLUB_BEFORE = ("a", "an", "the", "my", "hit", "little", "smooth", "soft", "hard", "easy", "full", "punch")
 """Behind these "9 to 6 feet" is a club, and what it left."""
 
@@ -220,7 +222,8 @@ def _headed(given: list[Piece], at: int) -> tuple[float, int]:
         and number <= 18
         and text_at(given, at - 2) in (*_BREAKS, "par", "hole")
     )
-    if (numbered or before in _BEFORE_HOLE) and _of_a_hole(after, before, hundreds):
+    par_told = hundreds == 4 and after[0] in _BREAKS and _after_par(given, at)
+    if par_told or ((numbered or before in _BEFORE_HOLE) and _of_a_hole(after, before, hundreds)):
         return hundreds * 100.0 + rest, at + 2
     return 0.0, 0
 
@@ -232,9 +235,28 @@ def _doubled(given: list[Piece], at: int, hundreds: int, rest: float) -> tuple[f
     told = unit in ("yards", "metres") or text_at(given, at - 2) in ("par", "per")
     beyond = text_at(given, at + 3)
     told = told or (unit in _BREAKS and (beyond in _OF_A_HOLE or beyond == "for"))
+    told = told or (unit in _BREAKS and _names_a_hole(given, at - 2))
     if hundreds != 4 or not opens or not told:
         return 0.0, 0
     return 300.0 + rest, at + 2
+
+
+def _after_par(given: list[Piece], at: int) -> bool:
+    """ "Par 5, downwind for once," right before, with no other number since."""
+    if text_at(given, at - 1) != COMMA:
+        return False
+    for back in range(2, 2 + _PAR_NEAR):
+        if text_at(given, at - back).isdigit():
+            return text_at(given, at - back) in ("4", "5") and text_at(given, at - back - 1) == "par"
+    return False
+
+
+def _names_a_hole(given: list[Piece], at: int) -> bool:
+    """Whether "the 4th" or "hole 4" opens the talk right before."""
+    number = text_at(given, at)
+    if number[:-2].isdigit() and number[-2:] in ("st", "nd", "rd", "th"):
+        return text_at(given, at - 1) in (*_BREAKS, "the", "so")
+    return number.isdigit() and text_at(given, at - 1) == "hole"
 
 
 def _of_a_hole(after: list[str], before: str, hundreds: int) -> bool:

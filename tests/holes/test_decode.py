@@ -207,6 +207,13 @@ def test_a_number_in_one_breath_with_a_holed_putt_is_the_score(line: str, named:
     assert (max(row[4] for row in found.number) > 0) is named
 
 
+def test_torn_off_words_take_no_place_among_those_in_which_a_number_is_looked_for() -> None:
+    lines = [GREETING, "", "Well.", "Well I never.", "Mate.", "Sorry.", "Mate.", "Okay.", "This is fifteen."]
+    talk = read_talk(transcript(lines), Plan())
+    opening = next(at for at, said in enumerate(talk) if said.text.startswith("well i"))
+    assert Evidence(talk).number[opening][15] > 0
+
+
 def test_no_talk_has_no_holes() -> None:
     assert decode((), Plan()) == ()
 

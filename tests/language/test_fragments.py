@@ -39,9 +39,13 @@ WHOLE = {
     "home hole that's 18341": "home hole that's 18 341",
     "10 is 3, 7, 6 yards": "10 is 376 yards",
     "The 9th, for 188 yards": "the 9th , 488 yards",
+    "the 4th, for 155, and it goes uphill": "the 4th , 455 , and it goes uphill",
+    "par five, downwind for once, for 72, and if": "par 5 , downwind for once , 472 , and if",
     "the par 5, for 55 from our tees": "the par 5 , 455 from our tees",
 }
 APART = (
+    "par 5 and 2 putts , for 20 points",
+    "3 on the 4th , for 155 points",
     "130 to the front , 150 to the flag",
     "i shot 80 , 2 left to play",
     "that's a 5 , 4 , 43",
