@@ -11,10 +11,12 @@ from reviewkit.shots.cue import Cue, bare_hit
 
 _WONDERED = ("how", "why")
 """ "Lipped out. How's that not dropped?" is one putt."""
+_BESIDE = ("miss", "lie", "distance")
+"""What may be told between a place and the same once more."""
 _LAIN = ("sand", "rough", "trees")
 _OPENING = 2
 """Words before a place that opens its utterance, at most."""
-_STAYS = re.compile(r"still|again|another|back|same|next")
+_STAYS = re.compile(r"still|again|another|back|same|next|lying")
 
 
 def without_echoes(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
@@ -22,11 +24,9 @@ def without_echoes(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
     It's still in there": one ball."""
     told = [at for at, cue in enumerate(found) if not (bare_hit(cue) and _within_next(found, at))]
     echoed = {before for before, at in pairwise(told) if _echoes(found[at], found[before])}
-    echoed |= {
-        at
-        for before, at in pairwise(told)
-        if _still_there(found[at], found[before]) or _told_on(found[at], found[before], talk)
-    }
+    echoed |= {at for before, at in pairwise(told) if _still_there(found[at], found[before])}
+    lasting = [at for at in told if found[at].kind not in _BESIDE]
+    echoed |= {at for before, at in pairwise(lasting) if _told_on(found[at], found[before], talk)}
     return [cue for at, cue in enumerate(found) if at not in echoed]
 
 

@@ -53,6 +53,7 @@ _SKIP = {
     "found": 0.0,
 }
 _HOLED_OUT = re.compile(r"(?:chip|chipped|chips|pitched) in|hol(?:e|ed|es) out|hops?\b|bounces?\b")
+_NEXT = re.compile(r"\b(?:that|next|back|return)\b")
 _NO_PUTT = 1.5
 """What words say for a stroke holed from off the green, which is rare and seldom told so by mistake."""
 _PITCHED = 60
@@ -257,7 +258,13 @@ def _putts_again(run: Sequence[Cue]) -> bool:
     left = [at for at, cue in enumerate(run) if cue.kind == "distance" and cue.mention.mood == "left"]
     putted = ("distance", "putt", "putter", "stayed_out")
     rolled = [at for at in left if any(cue.kind in putted for cue in run[:at])]
-    return bool(rolled) and any(cue.kind in ("holed", "tap") for cue in run[rolled[0] :])
+    return bool(rolled) and any(_of_the_next(cue, run[rolled[0]]) for cue in run[rolled[0] :])
+
+
+def _of_the_next(cue: Cue, left: Cue) -> bool:
+    """ "I knock it three feet by. I miss that too": what becomes of what a putt left."""
+    missed = cue.kind == "stayed_out" and cue.utterance > left.utterance and _NEXT.search(cue.mention.text)
+    return cue.kind in ("holed", "tap") or bool(missed)
 
 
 def _putt_long(cue: Cue) -> bool:
