@@ -30,6 +30,9 @@ _DROPPED_FROM = {
 }
 
 
+_PUTTED_FROM, _OFF_THE_GREEN = ("fairway",), 1.2
+"""Where a putter may be used besides green and fringe, and what speaks against it."""
+
 Reading = tuple[float, Step | None]
 
 
@@ -178,7 +181,10 @@ def _gone(result: str) -> str:
 def _putt(ball: Ball, found: Draft, chain: Step | None) -> Iterator[tuple[float, Ball, Step | None]]:
     gain = found.score - (0.3 if found.family == "putt_or_swing" and ball.lie == "fringe" else 0.0)
     made = found if found.shape == "putt" else as_putt(found)
-    for cost, green, steps in _onto_green(ball, chain, found.family != "tap"):
+    ways = list(_onto_green(ball, chain, found.family != "tap"))
+    if found.putter and ball.lie in _PUTTED_FROM:
+        ways.append((-_OFF_THE_GREEN, ball, chain))
+    for cost, green, steps in ways:
         tap = found.family == "tap"
         if tap and green.putts == 0 and not _close(steps):
             cost -= 0.5

@@ -159,7 +159,8 @@ def _without_lofts(found: list[Cue]) -> list[Cue]:
 
 def _without_clubs_meant(found: list[Cue]) -> list[Cue]:
     """ "Thinking 8 iron, went with the 9": a club meant gives way to the one used, named before anything
-    happened to the ball, in the same breath or the next; "3 wood, because I couldn't grip the driver"."""
+    happened to the ball, in the same breath or the next; "3 wood, because I couldn't grip the driver",
+    "5 wood is the number. Had the 3 wood out for a second"."""
     return [cue for at, cue in enumerate(found) if not (cue.meant and _club(cue) and _overruled(found, at))]
 
 
@@ -167,7 +168,7 @@ def _overruled(found: list[Cue], at: int) -> bool:
     here = found[at].utterance
     named = [cue for cue in found if cue is found[at] or not cue.mention.overlaps(found[at].mention)]
     at = named.index(found[at])
-    return _used(named[at + 1 :], {here, here + 1}) or _used(named[:at][::-1], {here})
+    return _used(named[at + 1 :], {here, here + 1}) or _used(named[:at][::-1], {here, here - 1})
 
 
 def _used(near: Sequence[Cue], utterances: set[int]) -> bool:

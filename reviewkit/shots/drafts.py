@@ -36,6 +36,7 @@ class Draft:
     lie: str = ""
     putts: int = 0
     dropped: str = ""
+    putter: bool = False
 
 
 def draft(cues: Sequence[Cue], first: int, last: int, clubs_last: bool = False) -> Draft | None:
@@ -73,6 +74,7 @@ def draft(cues: Sequence[Cue], first: int, last: int, clubs_last: bool = False) 
         lie=_first(run, "lie"),
         putts=int(float(_last(run, "putts") or 0)),
         dropped=_dropped(run),
+        putter="putter" in kinds,
     )
 
 

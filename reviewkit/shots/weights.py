@@ -204,7 +204,7 @@ def _named_late(run: Sequence[Cue], landed_at: int, at: int, clubs_last: bool) -
 def _left_since(run: Sequence[Cue]) -> bool:
     """Whether what is left is told after the last club of the words so far."""
     club = max(at for at, cue in enumerate(run) if cue.kind == "club")
-    return any(cue.kind == "distance" and cue.mention.mood == "togo" for cue in run[club:])
+    return any(cue.kind == "distance" and cue.mention.mood in ("togo", "bare") for cue in run[club:])
 
 
 def _struck_again(run: Sequence[Cue]) -> bool:
