@@ -39,6 +39,7 @@ _SIDE_ALONE = re.compile(
     r"(?:on|to|down|up|over|off|along|only) (?:on )?(?:to )?the (?:left|right)"
     r"|(?:behind|beyond|past) the "
 )
+_CENTRE = ("centre cut", "center cut", "dead centre", "dead center")
 _AT_ONCE = 2
 """Words from a miss to what it left."""
 _STILL = {"distance", "miss", "putt", "lie", "again"}
@@ -55,7 +56,7 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
     ]
     found = list(_left_by_a_miss(list(with_what_was_told(found, talk))))
     found = without_places_taken_back(_without_the_land(_without_hits_of_putts(found)), talk)
-    found = [_from_sand(found, at) for at in range(len(found))]
+    found = [_from_the_tee(_from_sand(found, at), found[:at]) for at in range(len(found))]
     found = without_strokes_taken_back(_without_lofts(found), talk)
     found = without_clubs_taken_back(found, talk)
     found = without_lengths_told_again(_without_clubs_meant(found), talk)
@@ -119,6 +120,16 @@ def _from_sand(found: list[Cue], at: int) -> Cue:
     if before is None or before.value != "sand":
         return cue
     return replace(cue, mention=replace(cue.mention, kind="strike", value="bunker"))
+
+
+def _from_the_tee(cue: Cue, before: Sequence[Cue]) -> Cue:
+    """ "Driver, centre cut": a tee shot ends in the fairway with words that a putt drops with."""
+    if cue.kind != "holed" or not cue.mention.text.startswith(_CENTRE):
+        return cue
+    struck = next((old for old in reversed(before) if old.kind in ("club", "putter", *HAPPENED)), None)
+    if struck is None or struck.kind != "club" or struck.value not in ("D", "3W"):
+        return cue
+    return replace(cue, mention=replace(cue.mention, kind="place", value="fairway"))
 
 
 def _left_by_a_miss(found: list[Cue]) -> Iterator[Cue]:

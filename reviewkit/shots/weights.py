@@ -147,6 +147,9 @@ def strains(run: Sequence[Cue], family: str, clubs_last: bool) -> float:
         # Another ball is teed up after a stroke, not within one.
         cost += 2.5
     cost += 0.9 * _struck_again(run)
+    if run[0].kind == "miss" and _dropped_next(run):
+        # "Splash. Two yards short. So I'm at the drop zone": the side is the lost ball's.
+        cost += 1.0
     place, landed_at = "", -1
     clubs: set[str] = set()
     for at, cue in enumerate(run):
@@ -205,6 +208,11 @@ def _left_since(run: Sequence[Cue]) -> bool:
     """Whether what is left is told after the last club of the words so far."""
     club = max(at for at, cue in enumerate(run) if cue.kind == "club")
     return any(cue.kind == "distance" and cue.mention.mood in ("togo", "bare") for cue in run[club:])
+
+
+def _dropped_next(run: Sequence[Cue]) -> bool:
+    """Whether a ball is dropped right after the misses with which the words begin."""
+    return next((cue.kind for cue in run if cue.kind not in ("miss", "distance")), "") == "drop"
 
 
 def _struck_again(run: Sequence[Cue]) -> bool:

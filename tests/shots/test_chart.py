@@ -27,6 +27,14 @@ def brief(shots: Sequence[Shot]) -> list[tuple[int, str, str, str]]:
 
 PUTTS = [(4, "putt", "", "green"), (5, "putt", "", "holed")]
 TALES = {
+    "a tee shot in the middle of the fairway, in words for a putt that drops": (
+        [FOUR, "Driver.", "Centre cut.", "8 iron from 150 yards onto the green.", "Two putts for par."],
+        [
+            *((1, "tee", "D", "fairway"), (2, "approach", "8I", "green")),
+            *((3, "putt", "", "green"), (4, "putt", "", "holed")),
+        ],
+        0,
+    ),
     # 18.2, out of bounds: stroke and distance, one penalty stroke; the next is the third, from the tee.
     "out of bounds and reload": (
         [

@@ -36,6 +36,17 @@ MISSES = {
         ["Driver in the fairway.", "8 iron, and it's on the green.", "Seven feet left of the hole.", PUTTED],
         ["", "left", "", ""],
     ),
+    "told between a ball in the water and its drop": (
+        [
+            "7 iron from 177.",
+            "Splash.",
+            "Two yards short.",
+            "So I'm at the drop zone, hitting three, 95 to the flag.",
+            "Gap wedge, on the green.",
+            "Two putts for five.",
+        ],
+        ["short", "", "", ""],
+    ),
     "told between a landing and the next stroke": (
         [
             "Driver in the fairway.",
