@@ -22,13 +22,17 @@ def kind(step: Step, yards: float | None, near: bool, par: int | None) -> str:
     if lie == "tee":
         return "tee"
     if lie == "sand":
+        # Out of a fairway's sand to the fairway is no more than getting out; by the green nobody ends there.
+        if result == "fairway" and (shape == "punch" or yards is None) and not near:
+            return "recovery"
         fairway = (yards or 0.0) > _GREENSIDE_YD or (not near and step.draft.club in _LONG_CLUBS)
         return "approach" if fairway else "bunker"
     if shape == "bunker" and near and lie == "unknown":
         return "bunker"
     if yards is not None and yards <= PITCH_YD:
         return _short(shape, yards)
-    if shape == "punch" or (lie == "trees" and result != "green"):
+    low = shape == "punch" and not (lie == "fairway" and result in ("green", "fringe"))
+    if low or (lie == "trees" and result != "green"):
         return "recovery"
     if yards is None and near and step.draft.club not in _LONG_CLUBS - {"7I"}:
         return "pitch" if shape == "pitch" else "chip"
