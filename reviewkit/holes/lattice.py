@@ -124,9 +124,9 @@ class Lattice:
             played = evidence.counts["played"][at] + evidence.counts["over"][at]
             odd = 0.0 if evidence.ends(0, "shotgun", at + 4) else _ODD_START
             meant = evidence.outline.openers
-            usual = np.array(
-                [_USUAL_STARTS.get(int(hole), odd) + meant.get(int(hole), 0.0) for hole in self.numbers[:, 0]]
-            )
+            # Whoever says where the round begins may begin anywhere.
+            likely = {hole: _USUAL_STARTS.get(hole, 0.0) + weight for hole, weight in meant.items()}
+            usual = np.array([(_USUAL_STARTS | likely).get(int(hole), odd) for hole in self.numbers[:, 0]])
             begun[place, :, 0] = told + usual - 0.9 * played
         return _TRUST * begun + self.enter
 
