@@ -61,7 +61,7 @@ def with_clubs(talk: Sequence[Utterance]) -> tuple[Utterance, ...]:
 
 
 def _clubs(talk: Sequence[Utterance]) -> Iterator[Mention]:
-    far = named = alone = wedge = -_NEAR
+    far = named = alone = wedge = thought = -_NEAR
     lies = ""
     told = [mention for said in talk for mention in said.mentions]
     for at, mention in enumerate(told):
@@ -73,6 +73,7 @@ def _clubs(talk: Sequence[Utterance]) -> Iterator[Mention]:
             lies = str(mention.value) if mention.kind in ("place", "drop") else ""
         named = mention.last if mention.kind == "club" and not mention.mood else named
         settled = mention.kind in _SETTLED and not mention.mood
+        thought = -_NEAR if settled else thought
         near = mention.first - wedge < _NEAR
         if _loft(mention) and (near or _for_a_wedge(told[at + 1 :], mention, lies)) and _alone(mention, told):
             wedge = -_NEAR
@@ -87,12 +88,17 @@ def _clubs(talk: Sequence[Utterance]) -> Iterator[Mention]:
             far = -_NEAR
         elif mention.kind == "mend?" and mention.first - alone <= _PUT_RIGHT_WITHIN:
             far = mention.last
-        elif _maybe(mention) and mention.first - far < _NEAR and _alone(mention, told):
-            far = far if mention.mood or _advised(mention) else -_NEAR
+        elif _maybe(mention) and _alone(mention, told) and _for_a_club(mention, far, thought):
+            far, thought = far if mention.mood or _advised(mention) else -_NEAR, mention.last
             yield mention
         elif _lone(mention) and (mention.first - far < _NEAR or mention.first - named <= _AT_ONCE):
             far, alone = -_NEAR, mention.last
             yield mention
+
+
+def _for_a_club(number: Mention, far: int, thought: int) -> bool:
+    """Whether a length was told not long before, or another club by its number: "A seven? That's a five"."""
+    return number.first - far < _NEAR or number.first - thought <= _PUT_RIGHT_WITHIN
 
 
 def _advanced(rest: Sequence[Mention], number: Mention) -> bool:
