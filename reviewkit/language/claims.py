@@ -38,6 +38,7 @@ SUBJECTS = frozenset(
 """Words with which "and" begins a clause of its own."""
 
 ENDS_IT = frozenset({"holed", "tap", "putts", "updown"})
+"""Mentions of strokes after which a hole is done with."""
 HOLE_IN_ONE = "hole in one"
 HOLED_WITHIN = 14
 """A number by itself is the score when a ball was holed or missed within so many words before it."""

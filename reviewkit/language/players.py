@@ -32,8 +32,8 @@ _NEVER = frozenset(
         """i monday tuesday wednesday thursday friday saturday sunday january february march april may
         june july august september october november december easter christmas today tonight
         yesterday tomorrow everyone everybody nobody someone somebody anyone mother father luck
-        physics gravity wind sun rain breeze gust caddie driver par birdie bogey ok okay jesus
-        lord english irish american australian power mike fringe bracken is was are were has had
+        physics gravity wind sun rain breeze gust caddie driver par birdie bogey ok okay god
+        jesus lord english irish american australian power mike fringe bracken is was are were has had
         have did does do can could would should will what who whose where why how which here there
         this that these those it its not"""
     )
@@ -78,8 +78,6 @@ _HAS = re.compile(
     r"|pushed|sliced|hooked|topped|thinned|shanked|in with)"
     rf"|(?:gone|going|taking|taken|hitting) (?:with |for )?(?:a |the )?{_CLUB})(?![a-z])"
 )
-_OATHS, _CALLED_SO = frozenset({"god"}), 3
-"""Words that people swear by, and how often one must act like a player to be a name, misheard."""
 _OFTEN = 2
 """Sentences in which a word that only opens them acts like a player, to be a name."""
 _LONG_NAME, _SAME_NAME = 4, 0.24
@@ -123,8 +121,6 @@ def partners(
             if alone and name not in common and name not in _words_of_golf() and _plays(texts, at):
                 votes[name] += 1
                 inside[name] += 1
-    for oath in _OATHS:
-        votes[oath] *= votes[oath] >= _CALLED_SO
     found = {name for name, count in votes.items() if count and (inside[name] or name in known)}
     # Whoever only ever opens a sentence is a name when nobody else is called so.
     found |= {

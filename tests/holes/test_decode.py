@@ -89,6 +89,24 @@ TALES = {
         ],
         (15, 16, 17, 18, 1, 2),
     ),
+    "the first of a shotgun not named": (
+        [
+            *("It was a shotgun, and we were sent out to the seventh to start.", ""),
+            *hole("So that's us on the tee then, 312 yards, a par four."),
+            *hole("Now the eighth goes over the brook, a par three.", THREE),
+            *hole("And this one's a slog, par four."),
+        ],
+        (7, 8, 9),
+    ),
+    "one that nobody filmed": (
+        [
+            *(GREETING, ""),
+            *hole("Hole one, par four."),
+            *("I haven't got anything for two. Bogey, it says on my card.", ""),
+            *hole("So this is the last, hole three, a par four."),
+        ],
+        (1, 2, 3),
+    ),
     "one left out": (
         [
             *(GREETING, ""),

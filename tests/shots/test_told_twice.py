@@ -1,0 +1,68 @@
+"""One ball told of twice, endings shared by several strokes, and words that point back."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import pytest
+
+from reviewkit.model import Plan
+from reviewkit.reasoning import reason
+from tests.support.narrations import GREETING, transcript
+
+TALES = {
+    "where it lies, said again before it is struck": (
+        [
+            "Driver, in the fairway. 112, nine iron, thinned it, into the sand at the back.",
+            "Down in the bunker. Sand wedge, it's out, and it's on. Two putts for a five.",
+        ],
+        ["fairway", "sand", "green", "green", "holed"],
+    ),
+    "a bunker that was not got out of is told again, and is another stroke": (
+        [
+            "Driver, in the fairway. 112, nine iron, into the sand at the back.",
+            "Sand wedge, still in the bunker. Sand wedge again, it's on. Two putts for a six.",
+        ],
+        ["fairway", "sand", "sand", "green", "green", "holed"],
+    ),
+    "a ball that only seemed to be in": (
+        ["Driver, in the fairway. Wedge, on the green. That's in. It's not in. Tapped it in for a four."],
+        ["fairway", "green", "green", "holed"],
+    ),
+    "wonder at a putt is no putt": (
+        ["Driver, in the fairway. Wedge, on the green.", "Lipped out! How's that not dropped? Tapped it in."],
+        ["fairway", "green", "green", "holed"],
+    ),
+    "one ending for all": (
+        [
+            "Driver, five wood, seven iron, every one of them on the fairway. Wedge on the green.",
+            "Two putts for a six.",
+        ],
+        ["fairway", "fairway", "fairway", "green", "green", "holed"],
+    ),
+    "a hazard named before": (
+        [
+            "There's a bunker at one fifty on the left. Three wood, and that is where that finished.",
+            "Out sideways, fairway. Wedge on the green. Two putts for a five.",
+        ],
+        ["sand", "fairway", "green", "green", "holed"],
+    ),
+    "a putter from the fairway": (
+        [
+            "Driver, in the fairway. Three wood, stopped in the fairway short of the green.",
+            "Putter from there, sixty feet, and it finished four feet past. Knocked it in for a four.",
+        ],
+        ["fairway", "fairway", "green", "holed"],
+    ),
+    "water that it stayed out of": (
+        ["Eight iron. It didn't go in the pond! It went in the sand. Sand wedge, on. Two putts for a four."],
+        ["sand", "green", "green", "holed"],
+    ),
+}
+
+
+@pytest.mark.parametrize(("lines", "results"), TALES.values(), ids=TALES)
+def test_each_ball_is_told_of_once(lines: Sequence[str], results: Sequence[str]) -> None:
+    par = "three" if "pond" in lines[0] else "four"
+    shots = reason(transcript([GREETING, "", f"Hole one, a par {par}.", *lines]), Plan()).shots
+    assert [shot.result for shot in shots] == results
