@@ -31,6 +31,8 @@ from reviewkit.language.pieces import COMMA, ENDS, Piece, text_at
 
 _PLURAL = re.compile(r"(\d+(?:\.\d+)?)'?s")
 """Digits with a plural's tail: "5s", "2's"."""
+_LONGEST_SPELT = 299
+"""Longer ones, digit by digit, are as often scores."""
 
 
 def numbers(given: list[Piece]) -> list[Piece]:
@@ -94,7 +96,7 @@ def _count(given: list[Piece], at: int) -> tuple[list[Piece], int] | None:
         stem_word = piece.text.removesuffix(tail)
         if stem_word != piece.text and (small := simple(stem_word)) is not None and stem_word != "one":
             return [replace(piece, text=shown(small), value=small), replace(piece, text=verb)], at + 1
-    cardinal = _cardinal(given, at)
+    cardinal = _spelt(given, at) or _cardinal(given, at)
     if cardinal is None:
         return None
     value, end = cardinal
@@ -203,6 +205,17 @@ def _yardage(given: list[Piece], at: int, head: float) -> tuple[float, int] | No
         if not told or head > 6:
             return None
     return head * 100 + tail, end
+
+
+def _spelt(given: list[Piece], at: int) -> tuple[float, int] | None:
+    """ "One-two-five.": a length given digit by digit, or None; "four-three-five for the turn" are scores."""
+    if not _three(given, at) or given[at].text.isdigit():
+        return None
+    before, after = text_at(given, at - 1), text_at(given, at + 3)
+    alone = before in ("", COMMA, *ENDS) and after in ("", COMMA, *ENDS)
+    told = alone or (after in YARDAGE_AFTER and after != "for")
+    value = sum((simple(given[at + step].text) or 0) * 10 ** (2 - step) for step in range(3))
+    return (value, at + 3) if told and value <= _LONGEST_SPELT else None
 
 
 def _three(given: list[Piece], at: int) -> bool:

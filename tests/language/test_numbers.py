@@ -22,6 +22,7 @@ def read(text: str) -> str:
 YARDAGES = [  # measured cases of a general number-word library's slips (facts: number_words_cases.csv)
     ("I've got one fifty two to the pin", "i've got 152 to the pin"),
     ("one hundred and fifty two yards", "152 yards"),
+    ("one-six-three to the pin", "163 to the pin"),
     ("hit the seven iron one sixty", "hit the 7 iron 160"),
     ("hole number three par four four hundred and ten yards", "hole number 3 par 4 410 yards"),
     ("one ten front one twenty back", "110 front 120 back"),
