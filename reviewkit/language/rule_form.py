@@ -7,11 +7,14 @@ from pathlib import Path
 from typing import Any
 
 from reviewkit.errors import CardError
+from reviewkit.model.values import CLUBS, MISSES
 
 HELP = "See docs/rules.md."
 _TEXTS = ("name", "kind", "pattern", "unit", "mood")
 _LISTS = ("need", "examples", "counterexamples")
 _KEYS = {*_TEXTS, *_LISTS, "value", "weight", "off"}
+_VALUES = {"club": (*CLUBS, "same"), "miss": (*MISSES, "same")}
+"""What a kind may be, where it is one of a few."""
 
 
 def check_form(path: Path, table: Mapping[str, Any]) -> None:
@@ -26,6 +29,8 @@ def check_form(path: Path, table: Mapping[str, Any]) -> None:
         plain = all(isinstance(value, str | int | float) for value in values)
         if not plain or not isinstance(fragment, str | dict):
             raise CardError(path, f"class {name} is neither a text nor a table of spelling = value.", HELP)
+        for value in values if name == "club" and isinstance(fragment, dict) else ():
+            _check_value(path, "class club", "club", value)
 
 
 def check_rule(path: Path, row: Mapping[str, Any]) -> None:
@@ -42,6 +47,14 @@ def check_rule(path: Path, row: Mapping[str, Any]) -> None:
     wrong += [] if _is_number(row.get("weight", 1.0)) else ["weight"]
     if wrong:
         raise CardError(path, f"rule {name}: {', '.join(wrong)} cannot be read.", HELP)
+    _check_value(path, f"rule {name}", row.get("kind", ""), row.get("value", ""))
+
+
+def _check_value(path: Path, where: str, kind: str, value: object) -> None:
+    """Raise CardError for a value, written out, that its kind does not know."""
+    allowed, text = _VALUES.get(kind, ()), str(value)
+    if allowed and text and not text.startswith("$") and "{" not in text and text not in allowed:
+        raise CardError(path, f"{where}: '{text}' is no {kind}.", f"Write one of {', '.join(allowed)}.")
 
 
 def _is_texts(value: object) -> bool:
