@@ -74,7 +74,7 @@ class Evidence:
         score -= 1.2 * any(_under_way(m) for m in utterance.mentions)
         # Nobody looks for a ball on a tee.
         score -= 1.5 * any(_plain(m, "found") for m in utterance.mentions)
-        for near, place in zip(_NEARNESS, self._ahead(at), strict=False):
+        for near, place in zip(_NEARNESS, self._ahead[at], strict=False):
             ahead = self.talk[place]
             if place > at and ahead.gap_s >= 2 * _PAUSE_S and self.pauses_tell:
                 break
@@ -83,10 +83,12 @@ class Evidence:
             score += 0.8 * near * any(_tee(m) for m in ahead.mentions)
         return score + self.closing(at)
 
-    def _ahead(self, at: int) -> list[int]:
-        """Utterances from `at` on; "no, sorry," torn off by a listener's commas is passed over."""
-        places = range(at, min(len(self.talk), at + 2 * LOOK_AHEAD))
-        return [place for place in places if place == at or not _slight(self.talk[place])]
+    @cached_property
+    def _ahead(self) -> list[list[int]]:
+        """For each utterance those from it on; "no, sorry," torn off by commas is passed over."""
+        telling = [not _slight(utterance) for utterance in self.talk]
+        ends = (min(len(self.talk), at + 2 * LOOK_AHEAD) for at in range(len(self.talk)))
+        return [[at, *(by for by in range(at + 1, end) if telling[by])] for at, end in enumerate(ends)]
 
     def _pause(self, gap_s: float) -> float:
         if not self.pauses_tell:
@@ -108,7 +110,7 @@ class Evidence:
 
     def _number(self, at: int) -> tuple[float, ...]:
         against, odds = 0.0, [0.0] * (MAX_HOLE + 1)
-        for told, place in zip(_NEARNESS, self._ahead(at), strict=False):
+        for told, place in zip(_NEARNESS, self._ahead[at], strict=False):
             ahead = self.talk[place]
             paused = place > at and ahead.gap_s >= _PAUSE_S and self.pauses_tell
             near = told * 0.4 if paused else told

@@ -111,6 +111,9 @@ class Lattice:
         """Log odds of the round beginning there in that state; before it is small talk. (n, k, s)."""
         begun = np.full(self.enter.shape, -np.inf)
         evidence = self.evidence
+        # Whoever says where the round begins may begin anywhere.
+        meant = evidence.outline.openers.items()
+        likely = _USUAL_STARTS | {hole: _USUAL_STARTS.get(hole, 0.0) + weight for hole, weight in meant}
         for place, at in enumerate(map(int, self.starts)):
             # Nothing can have ended before the first hole, and hardly anybody begins without a greeting, but
             # an announcement as the very first words stands after as good as a pause.
@@ -123,10 +126,7 @@ class Lattice:
                 continue
             played = evidence.counts["played"][at] + evidence.counts["over"][at]
             odd = 0.0 if evidence.ends(0, "shotgun", at + 4) else _ODD_START
-            meant = evidence.outline.openers
-            # Whoever says where the round begins may begin anywhere.
-            likely = {hole: _USUAL_STARTS.get(hole, 0.0) + weight for hole, weight in meant.items()}
-            usual = np.array([(_USUAL_STARTS | likely).get(int(hole), odd) for hole in self.numbers[:, 0]])
+            usual = np.array([likely.get(int(hole), odd) for hole in self.numbers[:, 0]])
             begun[place, :, 0] = told + usual - 0.9 * played
         return _TRUST * begun + self.enter
 

@@ -197,8 +197,11 @@ def _settled_for(claim: Mention, context: _Context, done: int) -> Mention:
     holed = context.before(claim, "done")
     length = context.before(claim, "length")
     last_done = holed.last if holed else done
-    sure = holed is not None and holed.text.startswith(SURE)
-    told = holed is not None and sure and context.clause(holed.first) == context.clause(claim.first)
+    told = (
+        holed is not None
+        and holed.text.startswith(SURE)
+        and context.clause(holed.first) == context.clause(claim.first)
+    )
     if length is not None and length.last > last_done and not told:
         unit = "strokes" if claim.kind == "for_strokes" else ""
         return replace(claim, kind="putt_for", unit=unit, weight=claim.weight * 0.8)

@@ -54,7 +54,7 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
         for mention in utterance.mentions
         if mention.kind in KINDS and _counts(mention)
     ]
-    found = list(_left_by_a_miss(list(with_what_was_told(found, talk))))
+    found = list(_left_by_a_miss(with_what_was_told(found, talk)))
     found = without_places_taken_back(_without_the_land(_without_hits_of_putts(found)), talk)
     found = [_from_the_tee(_from_sand(found, at), found[:at]) for at in range(len(found))]
     found = without_strokes_taken_back(_without_lofts(found), talk)
@@ -95,8 +95,8 @@ def _without_hits_of_putts(found: list[Cue]) -> list[Cue]:
     ends = [cue for cue in found if cue.kind in ("tap", "holed") and cue.mention.text.endswith(" in")]
     kept: list[Cue] = []
     for cue in found:
-        why = bool(kept) and _why_it_missed(cue, kept)
-        if not (bare_hit(cue) and (why or any(cue.mention.overlaps(end.mention) for end in ends))):
+        dropped = any(cue.mention.overlaps(end.mention) for end in ends)
+        if not (bare_hit(cue) and (dropped or _why_it_missed(cue, kept))):
             kept.append(cue)
     return kept
 

@@ -18,9 +18,11 @@ def shared_endings(cues: Sequence[Cue], steps: Sequence[Step]) -> dict[int, str]
     for at, step in enumerate(steps):
         run = cues[step.draft.first : step.draft.last]
         end = next((c for c in run if c.kind == "place" and c.mention.text.startswith(_OF_ALL)), None)
+        if end is None:
+            continue
         for before in range(at - 1, -1, -1):
             draft = steps[before].draft
-            if end is None or draft.result or draft.shape == "putt" or draft.first == draft.last:
+            if draft.result or draft.shape == "putt" or draft.first == draft.last:
                 break
             if end.mention.first - cues[draft.last - 1].mention.last > _WITHIN:
                 break

@@ -2,33 +2,35 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 
 from reviewkit.model import Mention, Utterance
 from reviewkit.shots.cue import Cue
 
-_THERE, _SAME, _AS_BEFORE = "told", "same", "there"
+_TOLD, _SAME, _THERE = "told", "same", "there"
 _WITHIN = 25
 """Words from a hazard named to those that point back to it."""
 
 
-def with_what_was_told(found: Sequence[Cue], talk: Sequence[Utterance]) -> Iterator[Cue]:
+def with_what_was_told(found: Sequence[Cue], talk: Sequence[Utterance]) -> list[Cue]:
     """The cues, each that points back with the value it points to, without those that point to nothing."""
     side, place = "", ""
+    kept: list[Cue] = []
     for cue in found:
         value: object = cue.value
-        if cue.kind == "place" and cue.value == _AS_BEFORE and _named_behind(cue, found):
+        if cue.kind == "place" and cue.value == _THERE and _named_behind(cue, found):
             continue
         if cue.kind == "place":
-            value = _hazard(cue, talk) if cue.value == _THERE else place if cue.value == _SAME else value
+            value = _hazard(cue, talk) if cue.value == _TOLD else place if cue.value == _SAME else value
             place = str(value)
         if cue.kind == "miss":
             value = side = side if cue.value == _SAME else cue.value
         if value == cue.value:
-            yield cue
+            kept.append(cue)
         elif value:
-            yield replace(cue, mention=replace(cue.mention, value=str(value)))
+            kept.append(replace(cue, mention=replace(cue.mention, value=str(value))))
+    return kept
 
 
 def _named_behind(cue: Cue, found: Sequence[Cue]) -> bool:
