@@ -30,6 +30,7 @@ _MOODS = {
     "length": "the hole's length",
     "flown": "how far it went",
     "bare": "a number by itself",
+    "said": "by a sign or somebody else",
     "paused": "only behind a pause",
 }
 _SHOWN = 0.005
