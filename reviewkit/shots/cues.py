@@ -39,6 +39,7 @@ _SIDE_ALONE = re.compile(
     r"(?:on|to|down|up|over|off|along|only) (?:on )?(?:to )?the (?:left|right)"
     r"|(?:behind|beyond|past) the "
 )
+_SPLASHED = re.compile(r"\b(?:splash|plop)")
 _CENTRE = ("centre cut", "center cut", "dead centre", "dead center")
 _AT_ONCE = 2
 """Words from a miss to what it left."""
@@ -112,9 +113,9 @@ def _why_it_missed(hit: Cue, before: Sequence[Cue]) -> bool:
 
 
 def _from_sand(found: list[Cue], at: int) -> Cue:
-    """ "In the bunker. 54. Splash, four feet": out of sand it is a stroke, into water it is a fate."""
+    """ "In the bunker. 54. Big splash, four feet": out of sand it is a stroke, into water it is a fate."""
     cue = found[at]
-    if cue.kind != "place" or not cue.mention.text.startswith(("splash", "plop")):
+    if cue.kind != "place" or not _SPLASHED.search(cue.mention.text):
         return cue
     before = next((old for old in reversed(found[:at]) if old.kind == "place"), None)
     if before is None or before.value != "sand":
