@@ -14,8 +14,9 @@ import numpy as np
 import numpy.typing as npt
 
 from reviewkit.holes.outline import Outline, outline
+from reviewkit.holes.signs import fits, of_hole, plain, plain_of, slight, tee, under_way
 from reviewkit.model import Mention, Talk, Utterance
-from reviewkit.model.values import MAX_HOLE, PARS, SMALL_UNITS
+from reviewkit.model.values import MAX_HOLE, PARS
 
 Array = npt.NDArray[np.float64]
 Indices = npt.NDArray[np.intp]
@@ -23,29 +24,27 @@ Indices = npt.NDArray[np.intp]
 LOOK_AHEAD = 4
 """Utterances at a hole's start in which its number, par and length are looked for."""
 _NEARNESS = (1.0, 0.85, 0.65, 0.5)
+_LATE = 0.65
+"""Nearness of a hole's number told as an afterthought: "the fifth, I should have said"."""
 _PAUSE_S = 0.55
 """Speakers and editors leave more than this between two holes; within one, mostly less."""
 _BREATH_S, _LONG_PAUSE_S = 0.3, 0.9
-_PAUSES = ((0.3, -3.0), (0.5, -1.8), (0.6, -0.4), (0.75, 0.8), (1.0, 1.5), (math.inf, 2.1))
+_PAUSES = ((0.1, -3.0), (0.3, -2.3), (0.5, -1.8), (0.6, -0.4), (0.75, 0.8), (1.0, 1.5), (math.inf, 2.1))
 """(silence shorter than this in seconds, log odds of a new hole)."""
 _HURRIES = ((8.0, -3.0), (14.0, -1.6), (18.0, -0.6))
 """(fewer seconds than this for a whole hole, log odds)."""
+_MOST_TURN = 1.8
+"""Weight of several words for going on to the next hole."""
 _NAMES_IT = 2.0
 """Words for a hole that weigh so much announce it."""
 _PLANS = {"planned", "stretch", "opener", "closer"}
-_FEW_WORDS, _TELLS_NOTHING = 3, {"mend?", "who?", "meant?"}
-"""Words of an utterance with its full stop, and kinds of mention, that take no place among those near."""
 _OVER = {"holed", "tap", "putts", "updown", "stayed_out"}
-_SCORES = {"score_word", "strokes", "running", "hole_to_par", "total"}
-_UNDER_WAY = {"drop", "lie", "found", "putter", "reload", "again", "tap", "stayed_out", "updown", "putts"}
-_AROUND_THE_GREEN = {
-    *(("strike", "bunker"), ("strike", "chip"), ("strike", "pitch")),
-    *(("club", "SW"), ("club", "LW"), ("club", "56"), ("club", "58"), ("club", "60")),
-}
-_FAR_YD, _FAR_M = 320, 290
-"""Nobody has more left after a tee shot worth telling; a guess."""
-_LEFT = re.compile(r"left|to go|to the|out|more|another|still")
+_SCORES = {"score_word", "strokes", "running", "hole_to_par", "total", "to_play"}
+_STILL_ENDING = {"score_word", "holed", "tap", "putts"}
+_SUMS_UP = re.compile(r"(?:on|at) this (?:one|1|hole)")
+"""A score told beforehand, the hole after it: "three putts on this one. The long version..."."""
 _PLAYED = {"place", "holed", "tap", "putts"}
+_BEFORE_FIRST = {"hole", "par", "club", "place", "strike", "turn"}
 _HINTS = {"miss", "contact", "stayed_out"}
 """A ball in play, where a listener has lost the words for club and place."""
 
@@ -70,23 +69,38 @@ class Evidence:
     def _opening(self, at: int) -> float:
         utterance = self.talk[at]
         score = (self._pause(utterance.gap_s) if at else 0.0) - 1.2
-        score += max((m.weight for m in utterance.mentions if m.kind == "turn"), default=0.0)
-        score -= 1.2 * any(_under_way(m) for m in utterance.mentions)
+        score += min(_MOST_TURN, sum(m.weight for m in utterance.mentions if m.kind == "turn"))
+        announced = any(m.kind in ("turn", "hole", "par") and not m.mood for m in utterance.mentions)
+        # "Next is the short one, 126 to the flag": what is left is the hole's length.
+        score -= 1.2 * any(
+            under_way(m) and not (announced and m.kind == "distance") for m in utterance.mentions
+        )
         # Nobody looks for a ball on a tee.
-        score -= 1.5 * any(_plain(m, "found") for m in utterance.mentions)
+        score -= 1.5 * any(plain(m, "found") for m in utterance.mentions)
         for near, place in zip(_NEARNESS, self._ahead[at], strict=False):
             ahead = self.talk[place]
             if place > at and ahead.gap_s >= 2 * _PAUSE_S and self.pauses_tell:
                 break
-            score += 1.0 * near * any(_plain(m, "par") for m in ahead.mentions)
+            score += 1.0 * near * any(plain(m, "par") for m in ahead.mentions)
             score += 0.9 * near * any(of_hole(m) for m in ahead.mentions)
-            score += 0.8 * near * any(_tee(m) for m in ahead.mentions)
-        return score + self.closing(at)
+            score += 0.8 * near * any(tee(m) for m in ahead.mentions)
+        return score + self.closing(at) - self._still_ending(at)
+
+    def _still_ending(self, at: int) -> float:
+        """ "Clink. Bogey. Next is the short one": a hole does not begin with the end of the one before."""
+        near = [self.talk[place] for place in self._ahead[at][:2]]
+        if any(m.kind in ("hole", "turn") and not m.mood for m in near[0].mentions):
+            return 0.0
+        ends = [
+            any(plain_of(m, _STILL_ENDING) for m in said.mentions) and not _SUMS_UP.search(said.text)
+            for said in near
+        ]
+        return 1.0 if ends[0] else 0.7 if any(ends) else 0.0
 
     @cached_property
     def _ahead(self) -> list[list[int]]:
         """For each utterance those from it on; "no, sorry," torn off by commas is passed over."""
-        telling = [not _slight(utterance) for utterance in self.talk]
+        telling = [not slight(utterance) for utterance in self.talk]
         ends = (min(len(self.talk), at + 2 * LOOK_AHEAD) for at in range(len(self.talk)))
         return [[at, *(by for by in range(at + 1, end) if telling[by])] for at, end in enumerate(ends)]
 
@@ -110,12 +124,15 @@ class Evidence:
 
     def _number(self, at: int) -> tuple[float, ...]:
         against, odds = 0.0, [0.0] * (MAX_HOLE + 1)
-        for told, place in zip(_NEARNESS, self._ahead[at], strict=False):
+        for step, place in enumerate(self._ahead[at]):
             ahead = self.talk[place]
+            told = _NEARNESS[step] if step < len(_NEARNESS) else 0.0
             paused = place > at and ahead.gap_s >= _PAUSE_S and self.pauses_tell
             near = told * 0.4 if paused else told
             for mention in ahead.mentions:
-                if self._named(place, mention):
+                if mention.unit == "late":
+                    near = max(near, _LATE)
+                if near and self._named(place, mention):
                     against += 0.5 * near * mention.weight
                     number = int(mention.value or 0)
                     if 0 <= number <= MAX_HOLE:
@@ -140,7 +157,7 @@ class Evidence:
     def announced(self) -> bool:
         """The very first utterance names one hole, and tells nothing of the round's plan."""
         first = self.talk[0].mentions
-        named = {m.value for m in first if _plain(m, "hole") and m.weight >= _NAMES_IT}
+        named = {m.value for m in first if plain(m, "hole") and m.weight >= _NAMES_IT}
         return len(named) == 1 and not any(m.kind in _PLANS for m in first)
 
     @cached_property
@@ -154,7 +171,7 @@ class Evidence:
                     if self._named(at, m):
                         total += 0.25 * m.weight if m.value == number else -0.35 * m.weight
                     elif m.kind in ("played", "to_play") and isinstance(m.value, int) and not m.mood:
-                        total += 0.7 if _fits(m, number) else -0.5
+                        total += 0.7 if fits(m, number) else -0.5
                 row.append(total)
             rows.append(tuple(row))
         return tuple(rows)
@@ -170,6 +187,15 @@ class Evidence:
         return max(told, default=0.0)
 
     @cached_property
+    def idle(self) -> tuple[int, ...]:
+        """Utterances from each one to the first that tells of a hole."""
+        row = [0] * (len(self.talk) + 1)
+        for at in range(len(self.talk) - 1, -1, -1):
+            told = any((m.kind in _BEFORE_FIRST and not m.mood) or of_hole(m) for m in self.talk[at].mentions)
+            row[at] = 0 if told else row[at + 1] + 1
+        return tuple(row)
+
+    @cached_property
     def counts(self) -> dict[str, tuple[float, ...]]:
         """Running sums over the utterances: pars told, holes said to be over, strokes told."""
         sums: dict[str, list[float]] = {
@@ -181,7 +207,7 @@ class Evidence:
             for row in sums.values():
                 row.append(row[-1])
             for m in utterance.mentions:
-                if _plain(m, "par") and str(m.value) in sums:
+                if plain(m, "par") and str(m.value) in sums:
                     sums[str(m.value)][-1] += m.weight
                 if not m.mood and m.kind in _PLAYED:
                     sums["played"][-1] += 1.0
@@ -195,6 +221,7 @@ class Evidence:
             swung = any(m.kind in ("club", "place") and m.mood != "other" for m in utterance.mentions)
             sums["swung"][-1] += swung
             sums["restart"][-1] += over and swung
+            ended = ended or any(plain(m, "score_word") for m in utterance.mentions)
             over = ended if swung else over or ended
         return {key: tuple(row) for key, row in sums.items()}
 
@@ -226,52 +253,3 @@ class Evidence:
         told += np.where(sums["untold"] > 0, 0.0, little + hurry)
         whole: Array = told - 0.06 * np.maximum(0, end - start - 22)
         return whole
-
-
-def of_hole(mention: Mention) -> bool:
-    """Whether a mention is a hole's length: told as one, or a number that no other stroke starts from."""
-    if mention.kind != "distance" or not isinstance(mention.value, int | float):
-        return False
-    if mention.mood == "length":
-        return True
-    return mention.value >= (_FAR_M if mention.unit == "m" else _FAR_YD) and from_tee(mention)
-
-
-def from_tee(mention: Mention) -> bool:
-    """Whether a length may be a tee's: a yardage that is not told as what is left."""
-    yardage = mention.kind == "distance" and mention.unit in ("yd", "m", "")
-    return yardage and mention.mood in ("", "togo", "bare") and not _LEFT.search(mention.text)
-
-
-def _slight(utterance: Utterance) -> bool:
-    """A word or two that tell nothing: "mate", "no", "sorry"."""
-    return len(utterance.text.split()) <= _FEW_WORDS and all(
-        m.kind in _TELLS_NOTHING for m in utterance.mentions
-    )
-
-
-def _plain(mention: Mention, kind: str) -> bool:
-    return mention.kind == kind and not mention.mood
-
-
-def _under_way(mention: Mention) -> bool:
-    """Words that nobody begins a hole with: a drop, a chip, a putt, what is left to the flag."""
-    if mention.kind == "distance":
-        words = mention.text
-        left = mention.mood == "togo" and ("to the" in words or "lea" in words or words.startswith("from"))
-        return left or mention.unit in SMALL_UNITS
-    around_the_green = (mention.kind, str(mention.value)) in _AROUND_THE_GREEN
-    return (mention.kind in _UNDER_WAY or around_the_green) and not mention.mood
-
-
-def _fits(mention: Mention, number: int) -> bool:
-    """Whether "after three holes" or "two to play" can be said on hole `number` of a nine or an eighteen."""
-    value = int(mention.value or 0)
-    if mention.kind == "to_play":
-        return any(nine - value in (number, number - 1) for nine in (9, 18))
-    return any(first + value - 1 in (number, number - 1) for first in (1, 10))
-
-
-def _tee(mention: Mention) -> bool:
-    """A driver or a word for the tee shot."""
-    return not mention.mood and ((mention.kind, mention.value) in {("club", "D"), ("strike", "tee")})

@@ -33,6 +33,8 @@ _WRAP = -1.0
 _COURSE, _NINE = 18, 9
 _UNGREETED = -1.5
 _OPENS = 2.5
+_IDLY, _FEW_IDLE = 0.3, 2
+"""Small talk is of the time before the first hole, but for an utterance or two."""
 _CLOSING_WORDS = -0.7
 _WHOLE = 2.0
 """Most rounds end where a nine does."""
@@ -117,7 +119,8 @@ class Lattice:
         for place, at in enumerate(map(int, self.starts)):
             # Nothing can have ended before the first hole, and hardly anybody begins without a greeting, but
             # an announcement as the very first words stands after as good as a pause.
-            told = 0.7 * evidence.ends(at, "first") + max(0.0, -evidence.closing(at))
+            told = 0.7 * evidence.ends(at, "first") - evidence.closing(at)
+            told -= _IDLY * max(0, evidence.idle[at] - _FEW_IDLE)
             if at == 0:
                 told += _OPENS if evidence.announced else _UNGREETED
             if self.plan.order:

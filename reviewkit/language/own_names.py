@@ -29,7 +29,7 @@ def nicknames(said: Sequence[Sentence]) -> dict[str, str]:
 
 
 def plainly(sentence: Sentence, names: dict[str, str]) -> Sentence:
-    """The sentence with every club's own name as the club."""
+    """The sentence with every word of the speaker's own as the club or the place that it stands for."""
     if not any(token.text.removesuffix("'s") in names for token in sentence.tokens):
         return sentence
     tokens = tuple(

@@ -9,6 +9,7 @@ from pathlib import Path
 
 from reviewkit.language import lexicon, rules
 from reviewkit.language.claims import claims
+from reviewkit.language.glossary import glossary
 from reviewkit.language.own_names import nicknames, plainly, with_the_only_hybrid
 from reviewkit.language.players import anonymise, partners
 from reviewkit.language.rulebook import RuleBook
@@ -65,8 +66,8 @@ def read_talk(transcript: Transcript, plan: Plan, user_rules: Path | None = None
     """Utterances of the whole round in order. Raises CardError for a mistake in the user's rules file."""
     book = rules.load(user_rules)
     said = sentences(transcript, lexicon.load(user_rules))
-    clubs = nicknames(said)
-    said = tuple(plainly(sentence, clubs) for sentence in said)
+    own = nicknames(said) | glossary(said)
+    said = tuple(plainly(sentence, own) for sentence in said)
     names = partners(transcript, said, plan.names)
     said = tuple(anonymise(sentence, names) for sentence in said)
     read = [book.in_sentence(sentence) for sentence in said]

@@ -137,6 +137,41 @@ def test_a_hole_begins_where_it_is_announced_and_ends_where_the_next_begins() ->
     assert all(span.told and "hole" in span.reason for span in found)
 
 
+TAIL = [
+    *hole("Hole three, a par four."),
+    *hole("Hole four, par three.", THREE),
+    *hole("Hole five, par four."),
+]
+BEGUN = {
+    "after the score of the one before": [
+        *(GREETING, "", "Hole one, a par four.", *FOUR[:2], "First putt to two feet.", "", "Tap.", "Bogey."),
+        *("> Next is the short one over the brook, 126 to the pin.", *THREE, *TAIL),
+    ],
+    "before its number told late": [
+        *(GREETING, "", *hole("Hole one, par four.")),
+        *("> Wind's in our faces now.", "Driver again.", "It's gone left.", "In the heather."),
+        *("Not a great one.", "The second, I should have said.", *FOUR[1:], *TAIL),
+    ],
+    "after a rest": [
+        *(GREETING, "", "Hole one, par four.", *FOUR[:-1]),
+        *("> Flask break.", "Now then.", "Driver off to the right rough.", *FOUR[1:], *TAIL),
+    ],
+}
+
+
+@pytest.mark.parametrize("name", BEGUN)
+def test_a_hole_begins_with_what_is_told_of_it(name: str) -> None:
+    lines = [line.removeprefix("> ") for line in BEGUN[name]]
+    marked = next(line for line in BEGUN[name] if line.startswith(">")).removeprefix("> ")
+    begun = [span.start_s for span in spans(lines)]
+    assert any(abs(start - starts(lines)[marked]) < 0.1 for start in begun), begun
+
+
+def test_small_talk_is_counted_up_to_the_first_word_of_a_hole() -> None:
+    lines = ["Four of us again.", "No gimmes.", "340 yards, a par four.", "Lovely morning.", "Driver."]
+    assert Evidence(read_talk(transcript(lines), Plan())).idle == (2, 1, 0, 1, 0, 0)
+
+
 def test_a_hole_that_is_not_named_says_so_and_lies_between_its_neighbours() -> None:
     lines, _ = TALES["one not announced"]
     _, second, _ = spans(lines)

@@ -1,0 +1,74 @@
+"""What single mentions say of where a hole begins: lengths of holes, words of a tee, words amid a hole."""
+
+from __future__ import annotations
+
+import re
+
+from reviewkit.model import Mention, Utterance
+from reviewkit.model.values import SMALL_UNITS
+
+_FEW_WORDS, _TELLS_NOTHING = 3, {"mend?", "who?", "meant?"}
+"""Words of an utterance with its full stop, and kinds of mention, that take no place among those near."""
+_UNDER_WAY = {"drop", "lie", "found", "putter", "reload", "again", "tap", "stayed_out", "updown", "putts"}
+_AROUND_THE_GREEN = {
+    *(("strike", "bunker"), ("strike", "chip"), ("strike", "pitch")),
+    *(("club", "SW"), ("club", "LW"), ("club", "56"), ("club", "58"), ("club", "60")),
+}
+_FAR_YD, _FAR_M = 320, 290
+"""Nobody has more left after a tee shot worth telling; a guess."""
+_LEFT = re.compile(r"left|to go|to the|out|more|another|still")
+_MINE = re.compile(r"my [2-9]")
+
+
+def of_hole(mention: Mention) -> bool:
+    """Whether a mention is a hole's length: told as one, or a number that no other stroke starts from."""
+    if mention.kind != "distance" or not isinstance(mention.value, int | float):
+        return False
+    if mention.mood == "length":
+        return True
+    return mention.value >= (_FAR_M if mention.unit == "m" else _FAR_YD) and from_tee(mention)
+
+
+def from_tee(mention: Mention) -> bool:
+    """Whether a length may be a tee's: a yardage that is not told as what is left."""
+    yardage = mention.kind == "distance" and mention.unit in ("yd", "m", "")
+    return yardage and mention.mood in ("", "togo", "bare") and not _LEFT.search(mention.text)
+
+
+def slight(utterance: Utterance) -> bool:
+    """A word or two that tell nothing: "mate", "no", "sorry"."""
+    return len(utterance.text.split()) <= _FEW_WORDS and all(
+        m.kind in _TELLS_NOTHING for m in utterance.mentions
+    )
+
+
+def plain(mention: Mention, kind: str) -> bool:
+    return mention.kind == kind and not mention.mood
+
+
+def plain_of(mention: Mention, kinds: set[str]) -> bool:
+    return mention.kind in kinds and not mention.mood
+
+
+def under_way(mention: Mention) -> bool:
+    """Words that nobody begins a hole with: a drop, a chip, a putt, what is left to the flag."""
+    if mention.kind == "distance":
+        words = mention.text
+        left = mention.mood == "togo" and ("to the" in words or "lea" in words or words.startswith("from"))
+        return left or mention.unit in SMALL_UNITS
+    around_the_green = (mention.kind, str(mention.value)) in _AROUND_THE_GREEN
+    counted = mention.kind == "count" and mention.unit == "hitting" and _MINE.match(mention.text) is not None
+    return (mention.kind in _UNDER_WAY or around_the_green or counted) and not mention.mood
+
+
+def fits(mention: Mention, number: int) -> bool:
+    """Whether "after three holes" or "two to play" can be said on hole `number` of a nine or an eighteen."""
+    value = int(mention.value or 0)
+    if mention.kind == "to_play":
+        return any(nine - value in (number, number - 1) for nine in (9, 18))
+    return any(first + value - 1 in (number, number - 1) for first in (1, 10))
+
+
+def tee(mention: Mention) -> bool:
+    """A driver or a word for the tee shot."""
+    return not mention.mood and ((mention.kind, mention.value) in {("club", "D"), ("strike", "tee")})
