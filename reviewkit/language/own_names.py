@@ -7,11 +7,17 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from reviewkit.language.number_words import words_of
+from reviewkit.language.players import words_of_golf
 from reviewkit.language.tokens import Sentence, of_tokens
 from reviewkit.model import Mention, Talk, Utterance
 
 _NAMED = re.compile(
     r"(?:^| )([a-z]{3,})(?: is|'s) (?:my|the name of my|what i call my|the) (driver|putter)(?= |$)"
+)
+_CLUB = r"(driver|putter|[2-9] (?:wood|iron|hybrid)|(?:pitching|gap|sand|lob) wedge)"
+_CALLED = re.compile(
+    rf"(?:^| )the ([a-z]{{3,}}) , (?:(?:and )?(?:that's|that is|which is|which means|it's)|being|meaning)"
+    rf" (?:just |only )?(?:my|the|a|our) (?:old |trusty |little )?{_CLUB}(?= [,.!?]|$)"
 )
 _NO_NAMES = frozenset(
     words_of(
@@ -23,9 +29,12 @@ _HYBRIDS = ("hybrid", "rescue", "utility")
 
 
 def nicknames(said: Sequence[Sentence]) -> dict[str, str]:
-    """Name -> club of such as "Doris is my driver"."""
-    found = (match for sentence in said for match in _NAMED.finditer(sentence.text))
-    return {match.group(1): match.group(2) for match in found if match.group(1) not in _NO_NAMES}
+    """Name -> club of such as "Doris is my driver" and "the spoon, that's my 3 wood"."""
+    named = (match for sentence in said for match in _NAMED.finditer(sentence.text))
+    found = {match.group(1): match.group(2) for match in named if match.group(1) not in _NO_NAMES}
+    called = (match for sentence in said for match in _CALLED.finditer(sentence.text))
+    # "Into the trees, that's my driver" names no club, nor does any other word of the game.
+    return found | {m.group(1): m.group(2) for m in called if m.group(1) not in words_of_golf()}
 
 
 def plainly(sentence: Sentence, names: dict[str, str]) -> Sentence:

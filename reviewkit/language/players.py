@@ -118,7 +118,7 @@ def partners(
             acts = token.text.endswith("'s") or after in _AFTER or before in _BEFORE
             votes[name] += acts and alone
             # Once is enough where nobody but a player does this, and the word is no other word of the talk.
-            if alone and name not in common and name not in _words_of_golf() and _plays(texts, at):
+            if alone and name not in common and name not in words_of_golf() and _plays(texts, at):
                 votes[name] += 1
                 inside[name] += 1
     found = {name for name, count in votes.items() if count and (inside[name] or name in known)}
@@ -126,14 +126,14 @@ def partners(
     found |= {
         name
         for name, count in votes.items()
-        if count >= _OFTEN and name not in common and name not in _words_of_golf()
+        if count >= _OFTEN and name not in common and name not in words_of_golf()
     }
     return frozenset(found | {name for name in inside if _spelt_anew(name, found - _KIN)})
 
 
 def _spelt_anew(name: str, found: Iterable[str]) -> bool:
     """Whether a capitalised word that no rule knows is a name found, as a recogniser spells it elsewhere."""
-    if len(name) < _LONG_NAME or name in _NEVER or name in _words_of_golf():
+    if len(name) < _LONG_NAME or name in _NEVER or name in words_of_golf():
         return False
     return any(len(known) >= _LONG_NAME and distance(name, known) < _SAME_NAME for known in found)
 
@@ -152,7 +152,7 @@ def _plays(texts: Sequence[str], at: int) -> bool:
 
 
 @lru_cache(maxsize=1)
-def _words_of_golf() -> frozenset[str]:
+def words_of_golf() -> frozenset[str]:
     """All words that the rules know: none of them is taken for a name on the strength of one sentence."""
     return frozenset(word for rule in load().rules for word in re.findall(r"[a-z]{3,}", rule.source))
 

@@ -5,6 +5,7 @@ The borders (pitch and chip inside about 50 yards, a putt from the fringe is a p
 
 from __future__ import annotations
 
+from reviewkit.shots.reach import reach
 from reviewkit.shots.steps import Step
 
 PITCH_YD = 50.0
@@ -34,7 +35,7 @@ def kind(step: Step, yards: float | None, near: bool, par: int | None) -> str:
     low = shape == "punch" and not (lie == "fairway" and result in ("green", "fringe"))
     if low or (lie == "trees" and result != "green"):
         return "recovery"
-    if yards is None and near and step.draft.club not in _LONG_CLUBS - {"7I"}:
+    if yards is None and near and step.draft.club not in _LONG_CLUBS - {"7I"} and not _full(step):
         return "pitch" if shape == "pitch" else "chip"
     swung = step.draft.club in _LONG_CLUBS and not near and result in ("fairway", "rough", "trees")
     if yards is None and shape in ("chip", "pitch") and not swung:
@@ -48,10 +49,19 @@ def _short(shape: str, yards: float) -> str:
     return "chip" if yards <= CHIP_YD else "pitch"
 
 
+def _full(step: Step) -> bool:
+    """ "Hit a 7 iron down to the corner, fairway": no word of a chip, and it ended on the fairway."""
+    iron = step.draft.club in ("7I", "8I", "9I")
+    return iron and step.draft.result == "fairway" and step.draft.shape not in ("chip", "pitch")
+
+
 def _laid_up(step: Step, yards: float | None, par: int | None) -> bool:
     """A stroke not meant for the green: told so, or one that could not have reached it."""
     result = step.draft.result
     if step.draft.shape == "layup" and result in ("fairway", "rough", "", "sand"):
+        return True
+    most = reach(step.draft.club)
+    if yards is not None and most is not None and yards > most and result in ("fairway", "rough", "sand"):
         return True
     if result == "fairway":
         return yards is None or yards >= _BEYOND_REACH_YD or (par == 5 and yards >= 190)

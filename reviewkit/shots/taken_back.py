@@ -129,11 +129,11 @@ def _never_dropped(cue: Cue, after: Cue, mends: Sequence[int]) -> bool:
 
 
 def without_lengths_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
-    """ "140, no, 145", "390, no wait, they moved it up, it's 374": the first gives way."""
+    """ "140, no, 145", "390, no wait, they moved it up, it's 374", "330? 332": the first gives way."""
     mends = [mend.first for mend in _mends(talk)]
     kept: list[Cue] = []
     for cue in found:
-        if kept and _puts_right(cue, kept[-1], mends):
+        if kept and (_puts_right(cue, kept[-1], mends) or _answers(cue, kept[-1], talk)):
             before = kept.pop().mention
             if before.mood == "length" and not cue.mention.mood.startswith("to"):
                 cue = replace(cue, mention=replace(cue.mention, mood="length"))
@@ -145,6 +145,16 @@ def _mends(talk: Sequence[Utterance]) -> list[Mention]:
     return [mention for said in talk for mention in said.mentions if mention.kind == "mend?"]
 
 
+def _answers(cue: Cue, before: Cue, talk: Sequence[Utterance]) -> bool:
+    """ "It's what, 330? The sign says 332": a number asked for, and the answer."""
+    asked = talk[before.utterance].text.endswith("?") and cue.utterance == before.utterance + 1
+    return asked and cue.kind == before.kind == "distance" and _alike(cue, before)
+
+
+def _alike(cue: Cue, before: Cue) -> bool:
+    return cue.mention.unit == before.mention.unit and 0.7 < float(cue.value) / float(before.value) < 1.4
+
+
 def _puts_right(cue: Cue, before: Cue, mends: Sequence[int]) -> bool:
     if not (cue.kind == before.kind == "distance" and cue.utterance <= before.utterance + 2):
         return False
@@ -153,5 +163,4 @@ def _puts_right(cue: Cue, before: Cue, mends: Sequence[int]) -> bool:
     first, last = cue.mention.first, before.mention.last
     become = _NOW.match(cue.mention.text) is not None
     mended = first - last <= _PUT_RIGHT_WITHIN and any(last < mend < first for mend in mends)
-    alike = cue.mention.unit == before.mention.unit and 0.7 < float(cue.value) / float(before.value) < 1.4
-    return (mended or become) and alike
+    return (mended or become) and _alike(cue, before)

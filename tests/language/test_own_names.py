@@ -20,6 +20,12 @@ REST = ["140 left. 8 iron, on the green. Two putts."]
             ["Petunia is my driver, she's moody.", "Come on, Petunia. Middle of the fairway.", *REST],
             ["D", "8I"],
         ),
+        (
+            ["I'm on the spoon, that's my three wood. Left rough.", "190. The spoon again, on the green."],
+            ["3W", "3W"],
+        ),
+        # What is said of a place names no club.
+        (["Into the trees, that's my driver.", "Out of the trees, on the green."], ["D", ""]),
         # The only hybrid of a bag needs no number.
         (
             ["Took the rescue, the five. In the fairway.", "Took the rescue again, on the green."],

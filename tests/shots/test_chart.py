@@ -299,6 +299,25 @@ def test_a_player_named_once_is_another_player(another: str) -> None:
     assert brief(played.shots) == [(1, "tee", "7I", "green"), (2, "putt", "", "holed")]
 
 
+@pytest.mark.parametrize(
+    ("second", "kinds"),
+    [
+        # Farther than the club goes, it was never meant for the green.
+        (["220 left, 6 iron up the fairway. Fairway."], ["tee", "layup"]),
+        (["185 left, 8 iron, pulled it, left rough."], ["tee", "layup"]),
+        (["165 left, 8 iron, pulled it, left rough."], ["tee", "approach"]),
+        # An iron to the fairway is no chip, however near the stroke before it was meant to come.
+        (
+            ["5 wood, right rough.", "I hit a 7 iron down to the corner, fairway."],
+            ["tee", "approach", "layup"],
+        ),
+    ],
+)
+def test_a_stroke_not_meant_for_the_green(second: list[str], kinds: list[str]) -> None:
+    told = ["Hole one, par 4, 410.", "Driver, fairway.", *second, "60 yards, sand wedge, on. Two putts."]
+    assert [shot.kind for shot in play(told).shots][: len(kinds)] == kinds
+
+
 def test_implied_strokes_are_marked() -> None:
     shots = play([FOUR, "Driver in the fairway.", "Two putts for par."]).shots
     assert [(shot.kind, shot.told) for shot in shots[:2]] == [("tee", True), ("approach", False)]

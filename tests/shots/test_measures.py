@@ -147,6 +147,15 @@ TALES: dict[str, tuple[Sequence[str], Sequence[float | None]]] = {
         ],
         [374, 150, None, None],
     ),
+    "a length asked for, and the sign's answer": (
+        [
+            "Hole one, par 4. I want to say it's 330? The sign says 332.",
+            "Driver, fairway.",
+            "80 left, sand wedge, on the green.",
+            "Two putts.",
+        ],
+        [332, 80, None, None],
+    ),
     "up and down, the first of the two told before": (
         [FOUR, DRIVER, "86 left. Sand wedge. Five feet. Up and down for birdie."],
         [388, 86, 5 * FT],
