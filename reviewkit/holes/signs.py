@@ -70,5 +70,6 @@ def fits(mention: Mention, number: int) -> bool:
 
 
 def tee(mention: Mention) -> bool:
-    """A driver or a word for the tee shot."""
-    return not mention.mood and ((mention.kind, mention.value) in {("club", "D"), ("strike", "tee")})
+    """A driver or a word for the tee shot; "driver, by the way" too."""
+    told = mention.mood in ("", "after", "with")
+    return told and ((mention.kind, mention.value) in {("club", "D"), ("strike", "tee")})

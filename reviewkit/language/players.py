@@ -80,8 +80,9 @@ _HAS = re.compile(
 )
 _OFTEN = 2
 """Sentences in which a word that only opens them acts like a player, to be a name."""
-_LONG_NAME, _SAME_NAME = 4, 0.24
-"""Letters of a name that may be spelt in several ways, and how far apart they may sound."""
+_LONG_NAME, _SAME_NAME, _LIKE_NAME = 4, 0.24, 0.31
+"""Letters of a name that may be spelt in several ways, and how far apart they may sound; further where it
+stands as nothing but a name does, amid a sentence or before a score: "lying two, Murk, on the green"."""
 _NAME = re.compile(r"[A-ZÀ-Þ][a-zß-ÿ]{1,11}(?:['’]s)?[,.!?]?$")
 _TITLES = frozenset(
     words_of(
@@ -101,6 +102,7 @@ def partners(
     common = {word.text.strip(" ,.!?").removesuffix("'s") for word in words}
     votes: Counter[str] = Counter()
     inside: Counter[str] = Counter()
+    lone: set[str] = set()
     for sentence in sentences:
         texts = [token.text for token in sentence.tokens]
         for at, token in enumerate(sentence.tokens):
@@ -113,6 +115,7 @@ def partners(
             before = texts[at - 1] if at else ""
             after = texts[at + 1] if at + 1 < len(texts) else ""
             inside[name] += bool(before) and before not in ".!?"
+            lone |= {name} if _stands_alone(texts, at) else set()
             titled = before.strip(".") in _TITLES
             alone = (titled or not _capital(words, token.first - 1)) and not _capital(words, token.last + 1)
             acts = token.text.endswith("'s") or after in _AFTER or before in _BEFORE
@@ -128,14 +131,30 @@ def partners(
         for name, count in votes.items()
         if count >= _OFTEN and name not in common and name not in words_of_golf()
     }
-    return frozenset(found | {name for name in inside if _spelt_anew(name, found - _KIN)})
+    limits = {name: _LIKE_NAME if name in lone else _SAME_NAME for name in inside}
+    return frozenset(
+        found | {name for name, limit in limits.items() if _spelt_anew(name, found - _KIN, limit)}
+    )
 
 
-def _spelt_anew(name: str, found: Iterable[str]) -> bool:
+def _stands_alone(texts: Sequence[str], at: int) -> bool:
+    """ "Lying two, Murk, on the green", "Murk, six.": a word between marks where only a name is written big."""
+    before, after = texts[at - 1] if at else ".", texts[at + 1] if at + 1 < len(texts) else "."
+    if before == ",":
+        return after in (",", ".", "!", "?")
+    return (
+        before in (".", "!", "?")
+        and after == ","
+        and texts[at + 2 : at + 3] != []
+        and texts[at + 2].isdigit()
+    )
+
+
+def _spelt_anew(name: str, found: Iterable[str], limit: float) -> bool:
     """Whether a capitalised word that no rule knows is a name found, as a recogniser spells it elsewhere."""
     if len(name) < _LONG_NAME or name in _NEVER or name in words_of_golf():
         return False
-    return any(len(known) >= _LONG_NAME and distance(name, known) < _SAME_NAME for known in found)
+    return any(len(known) >= _LONG_NAME and distance(name, known) < limit for known in found)
 
 
 def _kin_acts(texts: Sequence[str], at: int) -> bool:
