@@ -138,7 +138,7 @@ def partners(
 
 
 def _stands_alone(texts: Sequence[str], at: int) -> bool:
-    """ "Lying two, Murk, on the green", "Murk, six.": a word between marks where only a name is written big."""
+    """ "Lying two, Murk, on the green", "Murk, six": between marks, where only a name is written big."""
     before, after = texts[at - 1] if at else ".", texts[at + 1] if at + 1 < len(texts) else "."
     if before == ",":
         return after in (",", ".", "!", "?")
