@@ -53,6 +53,8 @@ BACK_WITHIN = 4
 """A "last week" colours so many words before it."""
 OTHER_WITHIN = 18
 """Another player's turn reaches so many words on, within the sentence."""
+_FOR_ME = 2
+"""Words from a score to the "me" of "for me"."""
 TAKEN_BACK = 0.3
 """What is left of a claim's weight once the talk takes it back."""
 
@@ -171,6 +173,8 @@ def _mood(candidate: Mention, context: _Context) -> str:
     if past and past[-1].value != "now":
         return str(past[-1].value)
     named = [c for c in context.colours if c.kind == "who" and c.first <= candidate.last]
+    if _for_me(candidate, context):
+        named = []
     if named and named[-1].value == "other" and candidate.first - named[-1].last <= OTHER_WITHIN:
         return "other"
     if candidate.kind in PLAIN:
@@ -181,6 +185,14 @@ def _mood(candidate: Mention, context: _Context) -> str:
         # A ball holed since then makes a deed of what was meant.
         meant = [c for c in meant if c.unit or c.first > holed.last or c.value == "around"]
     return "plan" if meant else ""
+
+
+def _for_me(candidate: Mention, context: _Context) -> bool:
+    """ "Seven for Bea, and a seven for me too": mine, whoever was named before."""
+    return any(
+        c.kind == "who" and c.value == "me" and c.first - candidate.last == _FOR_ME and c.text == "me"
+        for c in context.colours
+    )
 
 
 def _reaches(colour: Mention, candidate: Mention, back: bool) -> bool:

@@ -11,6 +11,7 @@ from reviewkit.language import lexicon, rules
 from reviewkit.language.claims import claims
 from reviewkit.language.glossary import glossary
 from reviewkit.language.own_names import nicknames, plainly, with_the_only_hybrid
+from reviewkit.language.pars import with_pars_behind_lengths
 from reviewkit.language.players import anonymise, partners
 from reviewkit.language.rulebook import RuleBook
 from reviewkit.language.tokens import Sentence, sentences
@@ -84,7 +85,7 @@ def read_talk(transcript: Transcript, plan: Plan, user_rules: Path | None = None
             at += 1
         talk.append(_utterance(sentence, found, previous))
         previous = talk[-1].end_s
-    return with_the_only_hybrid(tuple(talk))
+    return with_pars_behind_lengths(with_the_only_hybrid(tuple(talk)))
 
 
 def _across(book: RuleBook, sentence: Sentence, after: Sentence, found: Sequence[Mention]) -> list[Mention]:

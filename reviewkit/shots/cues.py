@@ -11,6 +11,7 @@ from reviewkit.model import Mention, Utterance
 from reviewkit.model.values import SMALL_UNITS
 from reviewkit.shots.cue import HAPPENED, Cue, bare_hit
 from reviewkit.shots.echoes import without_echoes
+from reviewkit.shots.others import without_others_fates
 from reviewkit.shots.recap import without_recap
 from reviewkit.shots.taken_back import (
     without_clubs_taken_back,
@@ -21,6 +22,7 @@ from reviewkit.shots.taken_back import (
 )
 from reviewkit.shots.told_again import without_lengths_told_again
 from reviewkit.shots.told_before import with_what_was_told
+from reviewkit.shots.wishes import without_wishes
 
 KINDS = {
     *("club", "putter", "place", "holed", "tap", "stayed_out", "putts", "updown", "putt", "strike"),
@@ -34,7 +36,6 @@ _HARMLESS = {
     # The club meant is mostly the club used, unless another is named.
     "club": {"", "plan", "tried", "after", "with", "land"},
 }
-_WISHES = ("get in", "go in", "be in", "in the hole", "get in the hole")
 _SIDE_ALONE = re.compile(
     r"(?:on|to|down|up|over|off|along|only) (?:on )?(?:to )?the (?:left|right)"
     r"|(?:behind|beyond|past) the "
@@ -55,6 +56,7 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
         for mention in utterance.mentions
         if mention.kind in KINDS and _counts(mention)
     ]
+    found = without_others_fates(found, talk)
     found = list(_left_by_a_miss(with_what_was_told(found, talk)))
     found = without_places_taken_back(_without_the_land(_without_hits_of_putts(found)), talk)
     found = [_from_the_tee(_from_sand(found, at), found[:at]) for at in range(len(found))]
@@ -62,14 +64,8 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
     found = without_clubs_taken_back(found, talk)
     found = without_lengths_told_again(_without_clubs_meant(found), talk)
     found = without_drops_taken_back(without_lengths_taken_back(found, talk), talk)
-    found = _without_wishes(_without_putts_for_scores(without_recap(found)))
+    found = without_wishes(_without_putts_for_scores(without_recap(found)), talk)
     return tuple(_without_late_loss(_without_idle_provisional(without_echoes(found, talk))))
-
-
-def _without_wishes(found: list[Cue]) -> list[Cue]:
-    """ "Get in. Nearly" and "that's in. It's not in": no ball dropped."""
-    wishes = {at for at, (cue, after) in enumerate(pairwise(found)) if _wished(cue, after)}
-    return [cue for at, cue in enumerate(found) if at not in wishes]
 
 
 def _without_putts_for_scores(found: list[Cue]) -> list[Cue]:
@@ -80,15 +76,6 @@ def _without_putts_for_scores(found: list[Cue]) -> list[Cue]:
         if cue.kind in ("holed", "tap") and after.kind == "putt" and after.mention.text.startswith("for ")
     }
     return [cue for at, cue in enumerate(found) if at not in done]
-
-
-def _wished(cue: Cue, after: Cue) -> bool:
-    """ "Get in. Nearly. It's a foot away": a ball told to drop that did not."""
-    taken_back = after.kind == "stayed_out" and after.mention.rule == "it is not in after all"
-    left = after.kind in ("tap", "stayed_out") or (after.kind == "distance" and after.mention.mood == "left")
-    soon = after.utterance <= cue.utterance + 3
-    wished = cue.mention.text in _WISHES and left
-    return cue.kind == "holed" and (wished or taken_back) and soon
 
 
 def _without_hits_of_putts(found: list[Cue]) -> list[Cue]:

@@ -51,7 +51,10 @@ def without_places_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> li
             ):
                 continue
             if found[seen].value not in ("close", "lost", found[feared].value):
-                gone |= {feared, *(at for at in rest if at < seen and found[at].kind == "strike")}
+                gone |= {
+                    *_told_twice(found, feared),
+                    *(at for at in rest if at < seen and found[at].kind == "strike"),
+                }
     return [cue for at, cue in enumerate(found) if at not in gone]
 
 
@@ -63,6 +66,17 @@ def _last_place(found: Sequence[Cue], mend: Mention, number: int) -> int | None:
             continue
         return at if cue.kind == "place" and cue.utterance >= number - 1 and cue.value != "close" else None
     return None
+
+
+def _told_twice(found: Sequence[Cue], last: int) -> set[int]:
+    """ "Over the wall, out of bounds": one place feared, told in two ways."""
+    same = {last}
+    for at in range(last - 1, -1, -1):
+        if found[at].kind == "place" and found[at].value == found[last].value:
+            same.add(at)
+        elif not _in_passing(found[at]):
+            break
+    return same
 
 
 def _in_passing(cue: Cue) -> bool:

@@ -59,6 +59,7 @@ SCORES = ("strokes", "score_word", "hole_to_par")
         ("That's a double bogey, sadly.", [("score_word", 2)]),
         ("A snowman, folks.", [("strokes", 8)]),
         ("Six on a par five.", [("strokes", 6)]),
+        ("He had a five, and a seven for me too.", [("strokes", 7)]),
         ("I'm three over for the hole.", [("hole_to_par", 3)]),
         ("Ah sure look, a six, what can you do.", [("strokes", 6)]),
         ("Scrambled a four.", [("strokes", 4)]),

@@ -29,6 +29,28 @@ TALES = {
         ["Driver, in the fairway. Wedge, on the green. That's in. It's not in. Tapped it in for a four."],
         ["fairway", "green", "green", "holed"],
     ),
+    "a ball told to go in that did not": (
+        [
+            "Driver, in the fairway. Wedge, on the green. Twelve feet for par.",
+            "Get in, get in, no! Tapped it in for a four.",
+        ],
+        ["fairway", "green", "green", "holed"],
+    ),
+    "out of bounds, it seemed, and told in two ways": (
+        [
+            "Driver, that's gone over the wall, out of bounds.",
+            "No, hang on, it hit a branch. So it's in the trees. Six iron, out to the fairway.",
+            "Wedge on the green. Two putts for a five.",
+        ],
+        ["trees", "fairway", "green", "green", "holed"],
+    ),
+    "another's ball in the pond": (
+        [
+            "Only a hundred and ten to the pin. Plop. And he's reloading. Oh dear.",
+            "So nine iron, on the green. Two putts for a three.",
+        ],
+        ["green", "green", "holed"],
+    ),
     "wonder at a putt is no putt": (
         ["Driver, in the fairway. Wedge, on the green.", "Lipped out! How's that not dropped? Tapped it in."],
         ["fairway", "green", "green", "holed"],
@@ -63,6 +85,6 @@ TALES = {
 
 @pytest.mark.parametrize(("lines", "results"), TALES.values(), ids=TALES)
 def test_each_ball_is_told_of_once(lines: Sequence[str], results: Sequence[str]) -> None:
-    par = "three" if "pond" in lines[0] else "four"
+    par = "three" if "pond" in lines[0] or "Plop" in lines[0] else "four"
     shots = reason(transcript([GREETING, "", f"Hole one, a par {par}.", *lines]), Plan()).shots
     assert [shot.result for shot in shots] == results

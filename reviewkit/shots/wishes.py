@@ -1,0 +1,52 @@
+"""Balls told to go in that did not."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from reviewkit.model import Utterance
+from reviewkit.shots.cue import Cue
+
+_WISHES = ("get in", "go in", "be in", "in the hole", "get in the hole")
+_SOON = 3
+"""Utterances from a wish to what came of it."""
+_NO = ("no", "nope", "nah", "naw")
+
+
+def without_wishes(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
+    """ "Get in. Nearly", "get in, get in, no!" and "that's in. It's not in": no ball dropped."""
+    refused = [
+        mention.first
+        for said in talk
+        for mention in said.mentions
+        if mention.kind == "mend?" and mention.text in _NO
+    ]
+    wishes = {at for at, (cue, after) in enumerate(pairwise(found)) if _wished(cue, after)}
+    for at in range(len(found) - 1, -1, -1):
+        after = found[at + 1] if at + 1 < len(found) else None
+        if _refused(found[at], after, at + 1 in wishes, refused):
+            wishes.add(at)
+    return [cue for at, cue in enumerate(found) if at not in wishes]
+
+
+def _wished(cue: Cue, after: Cue) -> bool:
+    """ "Get in. Nearly. It's a foot away": a ball told to drop that did not."""
+    taken_back = after.kind == "stayed_out" and after.mention.rule == "it is not in after all"
+    left = after.kind in ("tap", "stayed_out") or (after.kind == "distance" and after.mention.mood == "left")
+    soon = after.utterance <= cue.utterance + _SOON
+    return cue.kind == "holed" and ((_is_wish(cue) and left) or taken_back) and soon
+
+
+def _is_wish(cue: Cue) -> bool:
+    return cue.kind == "holed" and cue.mention.text in _WISHES
+
+
+def _refused(cue: Cue, after: Cue | None, followed: bool, refused: Sequence[int]) -> bool:
+    """ "Get in, get in, no!": a wish right before a "no", or before such a wish."""
+    if not _is_wish(cue):
+        return False
+    if followed and after is not None and _is_wish(after):
+        return True
+    last = cue.mention.last
+    return any(last < no <= last + _SOON and (after is None or no < after.mention.first) for no in refused)
