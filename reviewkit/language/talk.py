@@ -138,16 +138,16 @@ def _coloured(found: list[Mention], sentence: Sentence) -> list[Mention]:
 def _mood_at(mention: Mention, reaches: Sequence[tuple[int, int, str]]) -> str:
     """The mood whose words stand last before the mention and reach it; "clear" takes moods away.
 
-    "Couldn't find it" is told whole: its own first word colours it no more.
+    "Couldn't find it" and "doesn't go in" are told whole: their own first word colours them no more.
     """
     cleared = max(
         (first for first, _, mood in reaches if mood == "clear" and first <= mention.first), default=-1
     )
-    own = mention.first if mention.value in _WHOLE else -1
+    own = mention.first if mention.value in _WHOLE or mention.kind == "stayed_out" else -1
     reaching = [
         (first, mood)
         for first, last, mood in reaches
-        if cleared <= first <= mention.first <= last and not (first == own and mood == "plan")
+        if cleared <= first <= mention.first <= last and not (first == own and mood in ("plan", "not"))
     ]
     mood = max(reaching)[1] if reaching else ""
     return "" if mood == "clear" else mood
