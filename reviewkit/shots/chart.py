@@ -30,6 +30,8 @@ _DROPPED_FROM = {
 }
 
 
+_FATES = ("unplayable", "lost")
+"""What becomes of a ball that was struck before."""
 _PUTTED_FROM, _OFF_THE_GREEN = ("fairway",), 1.2
 """Where a putter may be used besides green and fringe, and what speaks against it."""
 
@@ -163,6 +165,9 @@ def _dropped(
 def _told_again(before: Draft, found: Draft) -> float:
     """What speaks for the same stroke told on: where it went, its club put right or anew, its landing."""
     if not before.result and not _acts(found):
+        return 1.5
+    if found.result in _FATES and before.result not in PENALTIES and not _acts(found):
+        # "In a bush. Unplayable", "I heard some wood. It's a lost ball": nobody swung in between.
         return 1.5
     ended = before.result or before.miss or before.contact or before.close
     if found.club and before.club and not ended:

@@ -59,6 +59,10 @@ def moods(line: str, kind: str) -> list[tuple[object, str]]:
             (),
             set(),
         ),
+        # A recogniser's other spelling, where only a name is written big: between marks, before a score.
+        (["Merv hit driver. Oh, Merv is in.", "Lying two, Murk, on already."], (), {"merv", "murk"}),
+        (["Merv hit driver. Oh, Merv is in.", "Murk, seven."], (), {"merv", "murk"}),
+        (["Merv hit driver. Oh, Merv is in.", "Murk by the dam."], (), {"merv"}),
         # Capitals alone make nobody a player: places, days, clubs, the first word of a sentence.
         (["Standing on the tee at Quillback Flats.", "Quillback Flats was wet on Monday."], (), set()),
         (["Driver went left.", "I hit Driver again."], (), set()),
@@ -124,6 +128,8 @@ def test_a_partners_strokes_are_anothers_whatever_the_name() -> None:
         ("There's a big bunker on the right.", "miss", [("right", "land")]),
         ("Hit it into the water.", "place", [("penalty", "")]),
         ("Pulled it left into the rough.", "miss", [("left", "")]),
+        ("That one wanders off and doesn't go in.", "stayed_out", [(None, "")]),
+        ("5 wood in the hand, then the wind dropped, so 5 iron.", "club", [("5W", "plan"), ("5I", "")]),
     ],
 )
 def test_moods_say_whose_and_whether(line: str, kind: str, expected: list[tuple[object, str]]) -> None:

@@ -50,6 +50,21 @@ TALES = {
         ],
         1,
     ),
+    # 19.2, and 18.2 for a lost ball: the words for the ball's fate are no stroke of their own.
+    "in a bush, and unplayable": (
+        [
+            FOUR,
+            "Driver, and I heard some wood. It's in a bush.",
+            "Oh, a bird. Unplayable, one stroke.",
+            "7 iron from 150 yards onto the green.",
+            "Two putts for a bogey.",
+        ],
+        [
+            *((1, "tee", "D", "unplayable"), (3, "approach", "7I", "green")),
+            *((4, "putt", "", "green"), (5, "putt", "", "holed")),
+        ],
+        1,
+    ),
     # 18.3: the original is found in bounds, so strokes with the provisional do not count.
     "provisional, the first ball found": (
         [
