@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import pairwise
 
 from reviewkit.language.number_words import words_of
 from reviewkit.language.players import words_of_golf
@@ -26,6 +27,7 @@ _NO_NAMES = frozenset(
     )
 )
 _HYBRIDS = ("hybrid", "rescue", "utility")
+_ITS_NUMBER = re.compile(r"(?:it's|that's|mine's|mine is) (?:a|the|my) ([2-6])(?= [,.!?]|$)")
 
 
 def nicknames(said: Sequence[Sentence]) -> dict[str, str]:
@@ -58,10 +60,21 @@ def with_the_only_hybrid(talk: Talk) -> Talk:
         for mention in mentions
         if mention.kind == "club" and str(mention.value).endswith("H") and mention.mood != "other"
     }
+    numbered = numbered or _told_behind(talk)
     if len(numbered) != 1:
         return talk
     (only,) = numbered
     return tuple(_numbered(said, only) for said in talk)
+
+
+def _told_behind(talk: Talk) -> set[str]:
+    """ "Hybrid, I only have the one. It's a 4": the number told in a sentence of its own."""
+    found = set()
+    for said, after in pairwise(talk):
+        number = _ITS_NUMBER.match(after.text)
+        if number and any(f" {word} , i" in f" {said.text}" for word in _HYBRIDS):
+            found.add(f"{number.group(1)}H")
+    return found
 
 
 def _numbered(said: Utterance, only: str) -> Utterance:

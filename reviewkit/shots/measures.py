@@ -22,7 +22,7 @@ from reviewkit.shots.swings import LEAVES, NOTHING, to_swing
 
 _LONGEST_PUTT_YD = {"ft": 45.0, "in": 45.0, "cm": 45.0, "m": 45.0, "yd": 20.0, "pace": 20.0}
 """By the unit told: yards that are paced are mostly of a pitch."""
-_LONGEST_TAP_YD, _TAPPED_YD, _OF_A_TAP = 2.0, 1.05, 0.15
+_LONGEST_TAP_YD, _TAPPED_YD, _OF_A_TAP = 2.2, 1.05, 0.15
 _LEFT_BY_A_PUTT_YD = 4.0
 _LAGGED_YD = 1.4
 _AFTER_A_PUTT = 0.7
