@@ -42,6 +42,7 @@ _SIDE_ALONE = re.compile(
 )
 _SPLASHED = re.compile(r"\b(?:splash|plop)")
 _CENTRE = ("centre cut", "center cut", "dead centre", "dead center")
+_ALONE = "alone"
 _AT_ONCE = 2
 """Words from a miss to what it left."""
 _STILL = {"distance", "miss", "putt", "lie", "again"}
@@ -57,7 +58,7 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
         if mention.kind in KINDS and _counts(mention)
     ]
     found = without_others_fates(found, talk)
-    found = list(_left_by_a_miss(with_what_was_told(found, talk)))
+    found = list(_left_by_a_miss(with_what_was_told(_without_idle_words(found), talk)))
     found = without_places_taken_back(_without_the_land(_without_hits_of_putts(found)), talk)
     found = [_from_the_tee(_from_sand(found, at), found[:at]) for at in range(len(found))]
     found = without_strokes_taken_back(_without_lofts(found), talk)
@@ -66,6 +67,22 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
     found = without_drops_taken_back(without_lengths_taken_back(found, talk), talk)
     found = without_wishes(_without_putts_for_scores(without_recap(found)), talk)
     return tuple(_without_late_loss(_without_idle_provisional(without_echoes(found, talk))))
+
+
+def _without_idle_words(found: Sequence[Cue]) -> list[Cue]:
+    """ "Driver. Right. Over the fence": right by itself is a side behind a club, else only "well, then"."""
+    before = [None, *found]
+    return [
+        cue
+        for cue, last in zip(found, before, strict=False)
+        if cue.mention.mood != _ALONE
+        or (
+            last is not None
+            and last.kind == "club"
+            and not last.meant
+            and cue.utterance == last.utterance + 1
+        )
+    ]
 
 
 def _without_putts_for_scores(found: list[Cue]) -> list[Cue]:

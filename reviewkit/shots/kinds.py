@@ -5,6 +5,7 @@ The borders (pitch and chip inside about 50 yards, a putt from the fringe is a p
 
 from __future__ import annotations
 
+from reviewkit.shots.drafts import PENALTIES
 from reviewkit.shots.reach import reach
 from reviewkit.shots.steps import Step
 
@@ -65,10 +66,12 @@ def _laid_up(step: Step, yards: float | None, par: int | None) -> bool:
         return True
     if result == "fairway":
         return yards is None or yards >= _BEYOND_REACH_YD or (par == 5 and yards >= 190)
+    # "Out of bounds. Three off the tee, fairway. 5 iron": the next from a long hole's tee shot, whichever.
+    from_drive = step.before is not None and step.before.lie == "tee"
     return (
         yards is None
         and par == 5
-        and step.number == 2
-        and result in ("rough", "sand", "")
+        and from_drive
+        and result in ("rough", "sand", "trees", "", *PENALTIES)
         and step.draft.miss != "short"
     )

@@ -50,6 +50,22 @@ TALES = {
         ],
         1,
     ),
+    # 18.2; and the next stroke from a long hole's tee, whichever, is no approach.
+    "right, alone, behind a club": (
+        [
+            "Hole one, a par five.",
+            "Driver. Right. Over. Out of bounds.",
+            "Three off the tee. 5 wood, fairway.",
+            "5 iron, left rough.",
+            "8 iron from 140 yards onto the green.",
+            "Two putts for a seven.",
+        ],
+        [
+            *((1, "tee", "D", "ob"), (3, "tee", "5W", "fairway"), (4, "layup", "5I", "rough")),
+            *((5, "approach", "8I", "green"), (6, "putt", "", "green"), (7, "putt", "", "holed")),
+        ],
+        1,
+    ),
     # 19.2, and 18.2 for a lost ball: the words for the ball's fate are no stroke of their own.
     "in a bush, and unplayable": (
         [
