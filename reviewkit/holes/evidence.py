@@ -28,7 +28,7 @@ _LATE = 0.65
 """Nearness of a hole's number told as an afterthought: "the fifth, I should have said"."""
 _PAUSE_S = 0.55
 """Speakers and editors leave more than this between two holes; within one, mostly less."""
-_BREATH_S, _LONG_PAUSE_S = 0.3, 0.9
+_BREATH_S, _APART_S, _LONG_PAUSE_S = 0.3, 0.7, 0.9
 _PAUSES = ((0.1, -3.0), (0.3, -2.3), (0.5, -1.8), (0.6, -0.4), (0.75, 0.8), (1.0, 1.5), (math.inf, 2.1))
 """(silence shorter than this in seconds, log odds of a new hole)."""
 _HURRIES = ((8.0, -3.0), (14.0, -1.6), (18.0, -0.6))
@@ -127,7 +127,7 @@ class Evidence:
         for step, place in enumerate(self._ahead[at]):
             ahead = self.talk[place]
             told = _NEARNESS[step] if step < len(_NEARNESS) else 0.0
-            paused = place > at and ahead.gap_s >= _PAUSE_S and self.pauses_tell
+            paused = place > at and ahead.gap_s >= _APART_S and self.pauses_tell
             near = told * 0.4 if paused else told
             for mention in ahead.mentions:
                 if mention.unit == "late":

@@ -59,6 +59,8 @@ def _full(step: Step) -> bool:
 def _laid_up(step: Step, yards: float | None, par: int | None) -> bool:
     """A stroke not meant for the green: told so, or one that could not have reached it."""
     result = step.draft.result
+    if step.draft.contact == "topped" and par != 5 and step.draft.shape != "layup":
+        return False
     if step.draft.shape == "layup" and result in ("fairway", "rough", "", "sand"):
         return True
     most = reach(step.draft.club)
