@@ -337,6 +337,8 @@ def test_a_player_named_once_is_another_player(another: str) -> None:
         (["220 left, 6 iron up the fairway. Fairway."], ["tee", "layup"]),
         (["185 left, 8 iron, pulled it, left rough."], ["tee", "layup"]),
         (["165 left, 8 iron, pulled it, left rough."], ["tee", "approach"]),
+        # Topped, it was meant for more than it did.
+        (["7 wood, topped it, still on the fairway."], ["tee", "approach"]),
         # An iron to the fairway is no chip, however near the stroke before it was meant to come.
         (
             ["5 wood, right rough.", "I hit a 7 iron down to the corner, fairway."],
