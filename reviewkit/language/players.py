@@ -35,7 +35,10 @@ _NEVER = frozenset(
         physics gravity wind sun rain breeze gust caddie driver par birdie bogey ok okay god
         jesus lord english irish american australian power mike fringe bracken is was are were has had
         have did does do can could would should will what who whose where why how which here there
-        this that these those it its not"""
+        this that these those it its not wedge
+        wedges iron irons wood woods hybrid rescue putter club clubs putt putts chip pitch drive fairway rough
+        bunker bunkers sand trap trees tree water pond creek lake green greens fringe flag pin hole tee rake
+        lip cup card eagle double triple yard yards metre metres meters feet foot left right short long middle"""
     )
 )
 _OPENERS = frozenset(
