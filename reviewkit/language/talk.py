@@ -8,10 +8,12 @@ from dataclasses import replace
 from pathlib import Path
 
 from reviewkit.language import lexicon, rules
+from reviewkit.language.cheers import without_idle_cheers
 from reviewkit.language.claims import claims
 from reviewkit.language.glossary import glossary
 from reviewkit.language.own_names import nicknames, plainly, with_the_only_hybrid
 from reviewkit.language.pars import with_pars_behind_lengths
+from reviewkit.language.per_hole import with_scores_of_holes
 from reviewkit.language.players import anonymise, partners
 from reviewkit.language.rulebook import RuleBook
 from reviewkit.language.tokens import Sentence, sentences
@@ -72,7 +74,7 @@ def read_talk(transcript: Transcript, plan: Plan, user_rules: Path | None = None
     names = partners(transcript, said, plan.names)
     said = tuple(anonymise(sentence, names) for sentence in said)
     read = [book.in_sentence(sentence) for sentence in said]
-    scores = claims(said, book, read)
+    scores = with_scores_of_holes(claims(said, book, read), said)
     talk, previous, at = [], 0.0, 0
     for number, sentence in enumerate(said):
         if sentence.goes_on and number + 1 < len(said):
@@ -85,7 +87,7 @@ def read_talk(transcript: Transcript, plan: Plan, user_rules: Path | None = None
             at += 1
         talk.append(_utterance(sentence, found, previous))
         previous = talk[-1].end_s
-    return with_pars_behind_lengths(with_the_only_hybrid(tuple(talk)))
+    return without_idle_cheers(with_pars_behind_lengths(with_the_only_hybrid(tuple(talk))))
 
 
 def _across(book: RuleBook, sentence: Sentence, after: Sentence, found: Sequence[Mention]) -> list[Mention]:

@@ -94,6 +94,9 @@ def shots(
     near = False
     for at, step in enumerate(steps):
         sort = kind(step, lengths[at], near, par)
+        if sort == step.draft.shape == "layup" and step.draft.miss == "short":
+            # "Laid up short of the ditch": where it was meant to stop.
+            step = replace(step, draft=replace(step.draft, miss=""))
         shot = _shot(telling, step, sort, lengths[at], _rest(steps, at), words)
         if step.draft.club == "same":
             shot = replace(shot, club=result[-1].club if result and sort != "putt" else "")

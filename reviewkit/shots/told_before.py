@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from reviewkit.model import Mention, Utterance
+from reviewkit.model.values import SMALL_UNITS
 from reviewkit.shots.cue import Cue
 
 _TOLD, _SAME, _THERE = "told", "same", "there"
@@ -19,7 +20,11 @@ def with_what_was_told(found: Sequence[Cue], talk: Sequence[Utterance]) -> list[
     kept: list[Cue] = []
     for cue in found:
         value: object = cue.value
-        if cue.kind == "place" and cue.value == _THERE and _named_behind(cue, found):
+        if (
+            cue.kind == "place"
+            and cue.value == _THERE
+            and (_named_behind(cue, found) or _close_behind(cue, found))
+        ):
             continue
         if cue.kind == "place":
             value = _hazard(cue, talk) if cue.value == _TOLD else place if cue.value == _SAME else value
@@ -37,6 +42,13 @@ def _named_behind(cue: Cue, found: Sequence[Cue]) -> bool:
     """ "Same story, up the fairway": where that was is told in the same breath."""
     behind = (c for c in found if c.utterance == cue.utterance and c.mention.first > cue.mention.last)
     return any(c.kind == "place" for c in behind)
+
+
+def _close_behind(cue: Cue, found: Sequence[Cue]) -> bool:
+    """ "It hit the bank and came back! Five feet!": not where it was, but where a putt begins."""
+    after = next((c for c in found if c.mention.first > cue.mention.last), None)
+    near = after is not None and after.utterance <= cue.utterance + 1
+    return near and after is not None and after.kind == "distance" and after.mention.unit in SMALL_UNITS
 
 
 def _hazard(cue: Cue, talk: Sequence[Utterance]) -> object:

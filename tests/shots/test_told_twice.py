@@ -25,6 +25,10 @@ TALES = {
         ],
         ["fairway", "sand", "sand", "green", "green", "holed"],
     ),
+    "a ball that came back off the bank, and a putt's length behind it": (
+        ["Driver, in the fairway. Wedge, it hit the bank and came back. Five feet. The putt was made."],
+        ["fairway", "green", "holed"],
+    ),
     "a ball that only seemed to be in": (
         ["Driver, in the fairway. Wedge, on the green. That's in. It's not in. Tapped it in for a four."],
         ["fairway", "green", "green", "holed"],
