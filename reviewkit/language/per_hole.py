@@ -1,4 +1,4 @@
-"""Two standings in one breath: "plus one, plus six with one to play" is the hole's score, then the round's."""
+"""Two standings in one breath: "plus one, plus six with one to play" is the hole's, then the round's."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ _MOST = 4
 _WITHIN = 22
 """Words from the hole's figure to the round's."""
 _JUMP, _HABIT_JUMP = 4, 2
-"""A figure so far below the standing told last is the hole's; less will do where the speaker has the habit."""
+"""A figure so far below the standing told last is the hole's; less will do for a speaker with the habit."""
 _HABIT = 2
 """Such pairs, or figures said to be of the hole, that make a habit."""
 _NO_HOLE = (

@@ -18,7 +18,7 @@ from tests.support.narrations import transcript
         # With the habit, or far from the standing told before, one figure will do.
         (["In. Plus one, plus six with two to play.", "Tapped in. Plus one."], [1, 1], [6]),
         # Two standings.
-        (["So we went from plus three to plus five."], [], [3, 5]),
+        (["So we went from plus three to plus five."], [], [5]),
         (["I was plus one, and now I'm plus three."], [], [1, 3]),
         (["Bogey. Plus three.", "Birdie, plus two."], [], [3, 2]),
     ],

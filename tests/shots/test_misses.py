@@ -81,8 +81,8 @@ MISSES = {
         ["", "left", "", "right", ""],
     ),
     "short of what a lay-up was to stay short of is none": (
-        ["Driver in the fairway.", "Laid up short of the ditch with a 7 iron, fairway.", "Wedge on.", PUTTED],
-        ["", "", "", "", ""],
+        ["Driver in the fairway.", "Laid up short of the ditch with a 7 iron, fairway.", PUTTED],
+        ["", "", "", ""],
     ),
     "the flag's place is none": (
         ["Driver in the fairway.", "The flag's on the left, so 8 iron, middle of the green.", PUTTED],
