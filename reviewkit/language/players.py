@@ -38,7 +38,8 @@ _NEVER = frozenset(
         this that these those it its not wedge
         wedges iron irons wood woods hybrid rescue putter club clubs putt putts chip pitch drive fairway rough
         bunker bunkers sand trap trees tree water pond creek lake green greens fringe flag pin hole tee rake
-        lip cup card eagle double triple yard yards metre metres meters feet foot left right short long middle"""
+        lip cup card eagle double triple yard yards metre metres meters feet foot left right short long
+        middle"""
     )
 )
 _OPENERS = frozenset(

@@ -26,7 +26,10 @@ TALES = {
         ["fairway", "sand", "sand", "green", "green", "holed"],
     ),
     "a ball that came back off the bank, and a putt's length behind it": (
-        ["Driver, in the fairway. Gap wedge, it hit the bank and came back. Five feet. The putt was made."],
+        [
+            "Driver, in the fairway. Gap wedge, it hit the bank and came back. Five feet.",
+            "The putt was made. A birdie.",
+        ],
         ["fairway", "green", "holed"],
     ),
     "a ball that only seemed to be in": (
