@@ -9,6 +9,7 @@ from dataclasses import replace
 from functools import lru_cache
 
 from reviewkit.language.number_words import words_of
+from reviewkit.language.roles import articles, roles
 from reviewkit.language.rules import load
 from reviewkit.language.sound import distance
 from reviewkit.language.tokens import Sentence, Token, of_tokens
@@ -101,6 +102,7 @@ def partners(
     transcript: Transcript, sentences: Iterable[Sentence], told: Iterable[str] = ()
 ) -> frozenset[str]:
     """First names, lower case, of people whom the talk treats as acting. `told` are known beforehand."""
+    sentences = tuple(sentences)
     words = transcript.words
     known = {part.lower() for name in told for part in name.split()} | _KIN
     common = {word.text.strip(" ,.!?").removesuffix("'s") for word in words}
@@ -135,6 +137,7 @@ def partners(
         for name, count in votes.items()
         if count >= _OFTEN and name not in common and name not in words_of_golf()
     }
+    found |= roles(([token.text for token in sentence.tokens] for sentence in sentences), _AFTER)
     limits = {name: _LIKE_NAME if name in lone else _SAME_NAME for name in inside}
     return frozenset(
         found | {name for name, limit in limits.items() if _spelt_anew(name, found - _KIN, limit)}
@@ -190,7 +193,10 @@ def anonymise(sentence: Sentence, names: frozenset[str]) -> Sentence:
     """The sentence with every partner's name as `partner`, for rules that need not know who it is."""
     if not any(token.text.removesuffix("'s") in names for token in sentence.tokens):
         return sentence
-    tokens = tuple(_rename(token, names) for token in sentence.tokens)
+    part_of_it = articles([token.text for token in sentence.tokens], names)
+    tokens = tuple(
+        _rename(token, names) for at, token in enumerate(sentence.tokens) if at not in part_of_it
+    )
     return of_tokens(tokens, sentence.segment, sentence.goes_on)
 
 

@@ -24,9 +24,10 @@ def kind(step: Step, yards: float | None, near: bool, par: int | None) -> str:
     if lie == "tee":
         return "tee"
     if lie == "sand":
-        # Out of a fairway's sand to the fairway is no more than getting out; by the green nobody ends there.
-        if result == "fairway" and (shape == "punch" or yards is None) and not near:
-            return "recovery"
+        # Out of a fairway's sand to the fairway is laid up; by the green nobody ends there.
+        got_out = yards is None or shape == "punch" or _laid_up(step, yards, par)
+        if result == "fairway" and not near and got_out:
+            return "layup"
         fairway = (yards or 0.0) > _GREENSIDE_YD or (not near and step.draft.club in _LONG_CLUBS)
         return "approach" if fairway else "bunker"
     if shape == "bunker" and near and lie == "unknown":

@@ -63,6 +63,10 @@ def moods(line: str, kind: str) -> list[tuple[object, str]]:
         (["Merv hit driver. Oh, Merv is in.", "Lying two, Murk, on already."], (), {"merv", "murk"}),
         (["Merv hit driver. Oh, Merv is in.", "Murk, seven."], (), {"merv", "murk"}),
         (["Merv hit driver. Oh, Merv is in.", "Murk by the dam."], (), {"merv"}),
+        # Whoever goes by a role, with a capital or without, once he does something.
+        (["The Secretary, who had made four, whistled."], (), {"secretary"}),
+        (["and our vicar hit his into the trees"], (), {"vicar"}),
+        (["The colonel's whiskers are wet.", "I asked the doctor about it."], (), set()),
         # Capitals alone make nobody a player: places, days, clubs, the first word of a sentence.
         (["Standing on the tee at Quillback Flats.", "Quillback Flats was wet on Monday."], (), set()),
         (["Driver went left.", "I hit Driver again."], (), set()),
@@ -82,6 +86,8 @@ def test_a_partners_name_gives_way_everywhere_and_offsets_still_fit() -> None:
     for token, at in zip(hidden.tokens, hidden.starts, strict=True):
         assert hidden.text[at : at + len(token.text)] == token.text
     assert anonymise(said, frozenset({"tadhg"})) is said
+    (role,) = sentences(transcript(["I saw the Vicar hit it."]))
+    assert anonymise(role, frozenset({"vicar"})).text == "i saw partner hit it ."
 
 
 def test_a_titled_or_accented_name_is_a_name() -> None:
