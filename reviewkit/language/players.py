@@ -194,9 +194,7 @@ def anonymise(sentence: Sentence, names: frozenset[str]) -> Sentence:
     if not any(token.text.removesuffix("'s") in names for token in sentence.tokens):
         return sentence
     part_of_it = articles([token.text for token in sentence.tokens], names)
-    tokens = tuple(
-        _rename(token, names) for at, token in enumerate(sentence.tokens) if at not in part_of_it
-    )
+    tokens = tuple(_rename(token, names) for at, token in enumerate(sentence.tokens) if at not in part_of_it)
     return of_tokens(tokens, sentence.segment, sentence.goes_on)
 
 

@@ -26,7 +26,11 @@ KINDS = {
         ["tee", "approach"],
     ),
     "sand by the green": (
-        ["Driver, in the fairway.", "140 left, 8 iron into the greenside bunker.", "Splashed out onto the green."],
+        [
+            "Driver, in the fairway.",
+            "140 left, 8 iron into the greenside bunker.",
+            "Splashed out onto the green.",
+        ],
         ["tee", "approach", "bunker"],
     ),
 }
