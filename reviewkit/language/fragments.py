@@ -42,6 +42,8 @@ _OF_A_HOLE = words_of(
 )
 _BEFORE_HOLE = (*_BREAKS, "it's", "it", "is", "hole", "at", "one", "about")
 _BEFORE_LEFT = (*_BREAKS, "got", "have", "it's", "still", "had", "me", "about", "leaves", "is", "that's")
+_I_HAVE = ("i", "we", "i've", "we've", "so", "now")
+"""With "got" before them, and nothing behind: "so I got to 35, and it's swamp" is 235 left."""
 _REACHES = ("carry", "carries", "total", "sorry")
 _STARTED = ("it", "it's", "i", "i'm", "i've", "to", "left", "from", "of", "out", "in")
 """Behind "for 35 yards" these tell of a stroke, not of a hole."""
@@ -211,7 +213,9 @@ def _headed(given: list[Piece], at: int) -> tuple[float, int]:
     left = after[0] in ("left", "out") or after[:2] == ["to", "go"]
     left = left or (after[0] == "to" and after[1] in _GOALS and after[2] in _TARGETS)
     club = after[1] in CLUB_NOUNS and (after[0].isdigit() or after[0] in _SOUNDS)
-    if hundreds == 2 and ((left and before in _BEFORE_LEFT) or (club and before in ("that's", "it's"))):
+    had = before == "got" and text_at(given, at - 2) in _I_HAVE and after[0] in _BREAKS and rest >= 20
+    left = (left and before in _BEFORE_LEFT) or had
+    if hundreds == 2 and (left or (club and before in ("that's", "it's"))):
         return 200.0 + rest, at + 2
     if (hundreds == 2 and before in _REACHES) or (hundreds == 3 and before in ("it's", "that's", "is")):
         return hundreds * 100.0 + rest, at + 2

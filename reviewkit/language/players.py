@@ -115,7 +115,11 @@ def partners(
             name = token.text.removesuffix("'s")
             if not name.isalpha() or token.first != token.last or name in _NEVER:
                 continue
-            if not _NAME.match(words[token.first].text.strip()):
+            written = words[token.first].text.strip()
+            if not written.lower().startswith(name[:2]):
+                # "Plastic never had a chance", put right as the flat stick, is nobody's name.
+                continue
+            if not _NAME.match(written):
                 votes[name] += name in known and (_plays(texts, at) or _kin_acts(texts, at))
                 continue
             before = texts[at - 1] if at else ""

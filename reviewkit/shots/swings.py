@@ -51,7 +51,8 @@ def to_swing(cues: Sequence[Cue], own: Moment, at: int, place: str, units: str, 
             return _STILL_TO_GO
         if place in ("struck", "trail"):
             return _STILL_TO_GO + NOTHING
-    if place == "between" and mood == "bare" and at == own.first - 1:
+    if place in ("between", "landed", "trail") and mood == "bare" and at == own.first - 1:
+        # Heard in one with how the ball before ended: "there you go, fairway, 92, I'll use the gap wedge".
         return _BARE_BEFORE
     if place == "own" and mood in ("bare", "") and _up_to_club(cues, at, own.swung):
         return _BEFORE_ITS_CLUB

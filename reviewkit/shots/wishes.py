@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from itertools import pairwise
 
 from reviewkit.model import Utterance
@@ -27,7 +28,12 @@ def without_wishes(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
         after = found[at + 1] if at + 1 < len(found) else None
         if _refused(found[at], after, at + 1 in wishes, refused):
             wishes.add(at)
-    return [cue for at, cue in enumerate(found) if at not in wishes]
+    out = {at + 1 for at in wishes if at + 1 < len(found) and _out_again(found[at], found[at + 1])}
+    return [_stayed_out(cue) if at in out else cue for at, cue in enumerate(found) if at not in wishes]
+
+
+def _stayed_out(cue: Cue) -> Cue:
+    return replace(cue, mention=replace(cue.mention, kind="stayed_out", value=None))
 
 
 def _wished(cue: Cue, after: Cue) -> bool:
@@ -35,7 +41,14 @@ def _wished(cue: Cue, after: Cue) -> bool:
     taken_back = after.kind == "stayed_out" and after.mention.rule == "it is not in after all"
     left = after.kind in ("tap", "stayed_out") or (after.kind == "distance" and after.mention.mood == "left")
     soon = after.utterance <= cue.utterance + _SOON
+    taken_back = taken_back or _out_again(cue, after)
     return cue.kind == "holed" and ((_is_wish(cue) and left) or taken_back) and soon
+
+
+def _out_again(cue: Cue, after: Cue) -> bool:
+    """ "It's in! It's out. How's that out?": no ball comes out of the sand once it is holed."""
+    told = after.kind == "strike" and after.mention.text.endswith("it's out")
+    return told and after.utterance == cue.utterance + 1
 
 
 def _is_wish(cue: Cue) -> bool:

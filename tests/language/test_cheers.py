@@ -14,6 +14,7 @@ from tests.support.narrations import transcript
     [
         (["Driver, fairway.", "He's parked over there. Get in, get in."], False),
         (["Driver, on the short stuff.", "Quick, the rain. Get in."], False),
+        (["Driver, fairway.", "Get in, get in.", "So, 140.", "He says it's a seven."], False),
         (["Seven iron, on the green.", "Twenty feet. Get in!"], True),
         (["Chip, rolling, rolling.", "Get in!"], True),
         # What came of it may be told only behind it.

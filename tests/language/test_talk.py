@@ -72,6 +72,8 @@ def moods(line: str, kind: str) -> list[tuple[object, str]]:
         (["Driver went left.", "I hit Driver again."], (), set()),
         (["That Is just hit it.", "Then Is holed it."], (), set()),
         (["Short putt left.", "Missed it."], (), set()),
+        # Nor does a word put right, whatever was written big.
+        (["Plastic never had a chance.", "And, Plastic, never again."], (), set()),
     ],
 )
 def test_partners_are_those_who_act(lines: Sequence[str], names: tuple[str, ...], expected: set[str]) -> None:

@@ -36,6 +36,13 @@ TALES = {
         ["Driver, in the fairway. Wedge, on the green. That's in. It's not in. Tapped it in for a four."],
         ["fairway", "green", "green", "holed"],
     ),
+    "a ball that was in, and out again": (
+        [
+            "Driver, in the fairway. Gap wedge, on the green, ten feet.",
+            "It's in! It's out. How's that out. Tapped it in for a four.",
+        ],
+        ["fairway", "green", "green", "holed"],
+    ),
     "a ball told to go in that did not": (
         [
             "Driver, in the fairway. Wedge, on the green. Twelve feet for par.",
