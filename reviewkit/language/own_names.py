@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import replace
-from itertools import pairwise
 
 from reviewkit.language.number_words import words_of
 from reviewkit.language.players import words_of_golf
@@ -27,6 +26,11 @@ _NO_NAMES = frozenset(
     )
 )
 _HYBRIDS = ("hybrid", "rescue", "utility")
+_ONLY_ONE = re.compile(
+    r"(?:^|[ ,])(?:hybrid|rescue|utility)(?: now)? [.,!] (?:and |because |well , )?i(?:'ve)? (?:only|just)"
+    r" (?:ever )?(?:got|have|had|carry|own|use)(?: got)?(?: the| that)? (?:one|1)(?: of them| hybrid)?"
+    r"(?= [.,!]|$)"
+)
 _ITS_NUMBER = re.compile(r"(?:it's|that's|mine's|mine is) (?:a|the|my) ([2-6])(?= [,.!?]|$)")
 
 
@@ -68,11 +72,13 @@ def with_the_only_hybrid(talk: Talk) -> Talk:
 
 
 def _told_behind(talk: Talk) -> set[str]:
-    """ "Hybrid, I only have the one. It's a 4": the number told in a sentence of its own."""
+    """ "Hybrid. I only have the one. It's a 4": the number told in a sentence of its own."""
     found = set()
-    for said, after in pairwise(talk):
-        number = _ITS_NUMBER.match(after.text)
-        if number and any(f" {word} , i" in f" {said.text}" for word in _HYBRIDS):
+    for at in range(1, len(talk)):
+        number = _ITS_NUMBER.match(talk[at].text)
+        said = talk[at - 1].text
+        before = f"{talk[at - 2].text} {said}" if at > 1 else said
+        if number and (any(f" {word} , i" in f" {said}" for word in _HYBRIDS) or _ONLY_ONE.search(before)):
             found.add(f"{number.group(1)}H")
     return found
 

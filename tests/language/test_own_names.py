@@ -40,6 +40,13 @@ REST = ["140 left. 8 iron, on the green. Two putts."]
         ),
         (
             [
+                "Hybrid. I've only got the one. It's a four. In the fairway.",
+                "Took the hybrid again, on the green.",
+            ],
+            ["4H", "4H"],
+        ),
+        (
+            [
                 "Four hybrid off the tee. In the fairway.",
                 "I've a three hybrid, too. Hit the hybrid, on the green.",
             ],
