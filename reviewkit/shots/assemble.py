@@ -94,8 +94,9 @@ def shots(
     near = False
     for at, step in enumerate(steps):
         sort = kind(step, lengths[at], near, par)
-        if sort == step.draft.shape == "layup" and step.draft.miss == "short":
-            # "Laid up short of the ditch": where it was meant to stop.
+        meant = step.draft.shape == "layup" or step.draft.result == "fairway"
+        if sort == "layup" and meant and step.draft.miss == "short":
+            # "Laid up short of the ditch", "7 iron, short of the weeds": where it was meant to stop.
             step = replace(step, draft=replace(step.draft, miss=""))
         shot = _shot(telling, step, sort, lengths[at], _rest(steps, at), words)
         if step.draft.club == "same":
