@@ -41,6 +41,13 @@ _DONE = re.compile(
     r"(?: ,)?(?: and| which) (?:it|i|that|we) (?:did|was|is|do|does)"
     r"(?: (?:just |exactly )?(?:that|so|it))?(?= [.,!]|$)"
 )
+# "I'm going to aim left, and let the wind bring it back": what else is meant is told in the same form.
+_MEANT_TOO = re.compile(
+    r"(?: ,)?(?: (?:and|or|then|just|maybe|try to|hope to|simply))*"
+    r" (?:aim|point|let|keep|hit|carry|land|leave|lay|bring|knock|pitch|chip|bump|run|roll|start|try|trust|hope"
+    r"|get|put|use|go|take|make|see|fly|swing|play|peg|tee|send|hold|lag|two putt)(?= (?:it|that|this|the|a|an"
+    r"|for|to|at|on|in|out|over|up|down|off|my|me|somewhere|one|low|easy|hard|from)(?![a-z]))"
+)
 # A later, plainer word ends another player's turn; these moods reach past commas.
 _LONG_REACH = {"other"}
 _WHOLE = {"lost", "short"}
@@ -164,6 +171,9 @@ def _reach(mood: Mention, sentence: Sentence) -> tuple[int, int]:
     ending = _ENDS.get(str(mood.value), _CLAUSE_END)
     found = ending.search(sentence.text, start + len(mood.text))
     end = found.start() if found else len(sentence.text)
+    while found and mood.value == "plan" and (more := _MEANT_TOO.match(sentence.text, end)):
+        found = ending.search(sentence.text, more.end())
+        end = found.start() if found else len(sentence.text)
     if mood.value == "plan" and _DONE.match(sentence.text, end):
         return mood.first, mood.first - 1
     covered = [token.last for token, at in zip(sentence.tokens, sentence.starts, strict=True) if at < end]

@@ -115,6 +115,15 @@ def test_a_partners_strokes_are_anothers_whatever_the_name() -> None:
         ("My mate hit driver. I hit 3 wood.", "club", [("D", "other"), ("3W", "")]),
         ("I should have hit 9 iron, but I hit 8 iron.", "club", [("9I", "not"), ("8I", "")]),
         ("I was going to hit driver.", "club", [("D", "plan")]),
+        # What else is meant is told in the same form.
+        (
+            "I'm going to aim left, and let the wind carry it on to the fairway.",
+            "place",
+            [("fairway", "plan")],
+        ),
+        ("I was going to lay up, and I pulled it on to the fairway.", "place", [("fairway", "")]),
+        # The words of the game are nobody's name, however the listener writes them.
+        ("By the watch and Wedge, full one. Wedge from eighty, on the green.", "place", [("green", "")]),
         ("Not a 7 iron, a 6 iron.", "club", [("7I", "not"), ("6I", "")]),
         ("It's not the driver, it's the 3 wood.", "club", [("D", "not"), ("3W", "")]),
         ("No, 7 iron it is.", "club", [("7I", "")]),
