@@ -53,7 +53,9 @@ _SKIP = {
     "found": 0.0,
 }
 _HOLED_OUT = re.compile(r"(?:chip|chipped|chips|pitched) in|hol(?:e|ed|es) out|hops?\b|bounces?\b")
-_NEXT = re.compile(r"\b(?:that|next|back|return)\b")
+_NEXT = re.compile(
+    r"\b(?:that|next|back|return|lip(?:s|ped)?|horse ?shoed?|(?:hit|hits|caught) the (?:hole|cup))\b"
+)
 _NO_PUTT = 1.5
 """What words say for a stroke holed from off the green, which is rare and seldom told so by mistake."""
 _PITCHED = 60

@@ -18,6 +18,10 @@ TOLD = {
         ["Forty-five feet for birdie.", "Six feet past.", "Pulled that one left, tapped in, three putts."],
         [("long", 45.0), ("left", 6.0), ("", None)],
     ),
+    "past, and the next lipped out": (
+        ["Fifteen feet for birdie, and it's five feet past.", "It lipped out. Tapped in."],
+        [("long", 15.0), ("", 5.0), ("", None)],
+    ),
     "two foot left": (
         ["Twenty-four feet, and it's two feet short.", "Holed the two-footer for par."],
         [("short", 24.0), ("", 2.0)],
