@@ -44,8 +44,9 @@ _DONE = re.compile(
 # "I'm going to aim left, and let the wind bring it back": what else is meant is told in the same form.
 _MEANT_TOO = re.compile(
     r"(?: ,)?(?: (?:and|or|then|just|maybe|try to|hope to|simply))*"
-    r" (?:aim|point|let|keep|hit|carry|land|leave|lay|bring|knock|pitch|chip|bump|run|roll|start|try|trust|hope"
-    r"|get|put|use|go|take|make|see|fly|swing|play|peg|tee|send|hold|lag|two putt)(?= (?:it|that|this|the|a|an"
+    r" (?:aim|point|let|keep|hit|carry|land|leave|lay|bring|knock|pitch|chip|bump|run|roll|start|try|trust"
+    r"|hope|get|put|use|go|take|make|see|fly|swing|play|peg|tee|send|hold|lag|two putt)"
+    r"(?= (?:it|that|this|the|a|an"
     r"|for|to|at|on|in|out|over|up|down|off|my|me|somewhere|one|low|easy|hard|from)(?![a-z]))"
 )
 # A later, plainer word ends another player's turn; these moods reach past commas.
