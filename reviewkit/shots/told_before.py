@@ -28,6 +28,8 @@ def with_what_was_told(found: Sequence[Cue], talk: Sequence[Utterance]) -> list[
             continue
         if cue.kind == "place":
             value = _hazard(cue, talk) if cue.value == _TOLD else place if cue.value == _SAME else value
+            if cue.value == _TOLD and _said_at_once(cue, value, found):
+                continue
             place = str(value)
         if cue.kind == "miss":
             value = side = side if cue.value == _SAME else cue.value
@@ -36,6 +38,13 @@ def with_what_was_told(found: Sequence[Cue], talk: Sequence[Utterance]) -> list[
         elif value:
             kept.append(replace(cue, mention=replace(cue.mention, value=str(value))))
     return kept
+
+
+def _said_at_once(cue: Cue, value: object, found: Sequence[Cue]) -> bool:
+    """ "It's in there. Right hand bunker": where it went is told plainly in the next breath."""
+    behind = (c for c in found if c.kind == "place" and c.mention.first > cue.mention.last)
+    after = next(behind, None)
+    return after is not None and after.value == value and after.utterance <= cue.utterance + 1
 
 
 def _named_behind(cue: Cue, found: Sequence[Cue]) -> bool:

@@ -32,6 +32,13 @@ TALES = {
         ],
         ["fairway", "green", "holed"],
     ),
+    "in there, and then where": (
+        [
+            "Driver, in the fairway. There's a trap on the right. 5 wood. Yep, it's in there.",
+            "Never moved, right-hand bunker. Out with the 56, stone dead, tapped it in.",
+        ],
+        ["fairway", "sand", "green", "holed"],
+    ),
     "a ball that only seemed to be in": (
         ["Driver, in the fairway. Wedge, on the green. That's in. It's not in. Tapped it in for a four."],
         ["fairway", "green", "green", "holed"],
