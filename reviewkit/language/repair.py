@@ -106,6 +106,12 @@ class Repair:
     not_after: tuple[Pattern, ...] = ()
     near: frozenset[str] = frozenset()
     below: float = 1.1
+    second: frozenset[str] = field(init=False)
+    """Words of which one must be the next one heard; empty where that is open. Asked first, being cheap."""
+
+    def __post_init__(self) -> None:
+        plain = len(self.heard) > 1 and self.heard[1].kind == "word" and COMMA not in self.heard[1].words
+        object.__setattr__(self, "second", self.heard[1].words if plain else frozenset())
 
     def applies(self, given: Sequence[Piece], at: int) -> bool:
         """Whether the words at `at` are those heard and stand in the right company."""
@@ -187,16 +193,17 @@ class Lexicon:
         at = 0
         while at < len(work):
             for _ in range(PASSES):
-                piece = work[at]
+                piece, after = work[at], work[at + 1].text if at + 1 < len(work) else ""
                 entries = self.repairs.get(piece.text, ())
                 if piece.value is not None:
                     entries = entries + numeric
                 else:
                     if piece.probability < UNSURE:
                         entries = entries + sounding
-                    if at + 1 < len(work):
-                        entries = entries + self.repairs.get("~" + work[at + 1].text, ())
-                found = next((entry for entry in entries if entry.applies(work, at)), None)
+                    if after:
+                        entries = entries + self.repairs.get("~" + after, ())
+                likely = (entry for entry in entries if not entry.second or after in entry.second)
+                found = next((entry for entry in likely if entry.applies(work, at)), None)
                 if found is None:
                     break
                 work[at : at + len(found.heard)] = found.mend(work, at)

@@ -65,6 +65,20 @@ class RuleBook:
     """All rules in force, in file order."""
 
     rules: tuple[Rule, ...]
+    by_word: dict[str, list[int]] = field(init=False, repr=False, compare=False)
+    """Places of the rules that need a word, by that word; under "" those that may match without any."""
+
+    def __post_init__(self) -> None:
+        found: dict[str, list[int]] = {"": []}
+        for place, rule in enumerate(self.rules):
+            for word in rule.need or ("",):
+                found.setdefault(word, []).append(place)
+        object.__setattr__(self, "by_word", found)
+
+    def _worth_trying(self, words: Iterable[str]) -> list[Rule]:
+        """The rules that may match a sentence of such words, in file order."""
+        places = {place for word in ("", *words) for place in self.by_word.get(word, ())}
+        return [self.rules[place] for place in sorted(places)]
 
     def mentions(self, sentences: Iterable[Sentence]) -> list[Mention]:
         """Mentions of all sentences in order of their first word."""
@@ -76,9 +90,7 @@ class RuleBook:
         words = frozenset(token.text for token in sentence.tokens)
         hits: list[tuple[float, int, int, Rule, re.Match[str]]] = []
         masks: list[tuple[int, int, str]] = []
-        for rule in self.rules:
-            if rule.need and rule.need.isdisjoint(words):
-                continue
+        for rule in self._worth_trying(words):
             for match in rule.pattern.finditer(sentence.text):
                 if match.end() == match.start():
                     continue

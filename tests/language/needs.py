@@ -11,21 +11,29 @@ from __future__ import annotations
 import json
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
+from functools import lru_cache
 from itertools import product
+from pathlib import Path
 from re import _parser  # type: ignore[attr-defined]
 from typing import Any
 
 from reviewkit.language.needed import NEEDED, mark
 from reviewkit.language.rules import load
+from reviewkit.language.tokens import sentences
+from reviewkit.speech import timed_text
 
-_MOST = 200
+_MOST = 600
 """Spellings followed up within one pattern."""
 _CUT = "\0"
 """Stands for anything at all in a spelling."""
-_COMMON = {
-    *"aai123456789",
-    *["an", "and", "at", "for", "in", "is", "it", "my", "of", "on", "so", "that", "the", "to", "was"],
-}
+ROUNDS = sorted((Path(__file__).parents[2] / "fixtures" / "rounds").glob("*/clean.vtt"))
+
+
+@lru_cache(maxsize=1)
+def _said() -> Counter[str]:
+    """In how many sentences of the committed rounds each word is said: what is said often tells little."""
+    spoken = (sentence for path in ROUNDS for sentence in sentences(timed_text.read(path)))
+    return Counter(word for sentence in spoken for word in set(sentence.text.split()))
 
 
 def words_needed(pattern: str) -> frozenset[str]:
@@ -43,7 +51,7 @@ def _words(spellings: Iterable[str]) -> frozenset[str]:
         counts = Counter(word for words in open_ for word in words)
         if not all(open_):
             return frozenset()
-        told.add(min(counts, key=lambda word: (word in _COMMON, -counts[word], -len(word), word)))
+        told.add(min(counts, key=lambda word: ((_said()[word] + 0.2) / counts[word], -len(word), word)))
         open_ = [words for words in open_ if not words & told]
     return frozenset(told)
 
