@@ -94,16 +94,18 @@ def claims(
     """Claims about the score in order of their first word. Names of partners read `partner` in the sentences.
 
     Kinds and values are told in rules/score.toml; `running` and `hole_to_par` come with their sign. `told`
-    are each sentence's mentions of the strokes, where known: whatever holes a ball finishes the hole.
+    are each sentence's mentions by `book`, where known, which spares reading them again: whatever holes a
+    ball finishes the hole.
     """
-    own = RuleBook(tuple(rule for rule in book.rules if _of_score(rule.kind, rule.value)))
+    own = RuleBook(() if told else tuple(rule for rule in book.rules if _of_score(rule.kind, rule.value)))
     found: list[Mention] = []
     mends: list[Mention] = []
     done = -HOLED_WITHIN
     for number, sentence in enumerate(sentences):
         ends = [m for m in told[number] if m.kind in ENDS_IT] if told else []
         done_so = [replace(m, kind="done?", value="holed") for m in ends]
-        context = _context(sentence, [*own.in_sentence(sentence), *done_so])
+        read = [m for m in told[number] if m.kind.endswith(CANDIDATE)] if told else own.in_sentence(sentence)
+        context = _context(sentence, [*read, *done_so])
         mends += [colour for colour in context.colours if colour.kind == "mend"]
         for candidate in context.candidates:
             settled = _settle(candidate, context, done)
