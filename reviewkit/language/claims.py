@@ -12,7 +12,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from reviewkit.language.rulebook import RuleBook
 from reviewkit.language.tokens import Sentence
 from reviewkit.model import Mention
 
@@ -88,23 +87,18 @@ class _Context:
         ]
 
 
-def claims(
-    sentences: Sequence[Sentence], book: RuleBook, told: Sequence[Sequence[Mention]] = ()
-) -> list[Mention]:
+def claims(sentences: Sequence[Sentence], told: Sequence[Sequence[Mention]]) -> list[Mention]:
     """Claims about the score in order of their first word. Names of partners read `partner` in the sentences.
 
     Kinds and values are told in rules/score.toml; `running` and `hole_to_par` come with their sign. `told`
-    are each sentence's mentions by `book`, where known, which spares reading them again: whatever holes a
-    ball finishes the hole.
+    are each sentence's mentions by the whole rule book, as whatever holes a ball finishes the hole.
     """
-    own = RuleBook(() if told else tuple(rule for rule in book.rules if _of_score(rule.kind, rule.value)))
     found: list[Mention] = []
     mends: list[Mention] = []
     done = -HOLED_WITHIN
-    for number, sentence in enumerate(sentences):
-        ends = [m for m in told[number] if m.kind in ENDS_IT] if told else []
-        done_so = [replace(m, kind="done?", value="holed") for m in ends]
-        read = [m for m in told[number] if m.kind.endswith(CANDIDATE)] if told else own.in_sentence(sentence)
+    for sentence, mentions in zip(sentences, told, strict=True):
+        done_so = [replace(m, kind="done?", value="holed") for m in mentions if m.kind in ENDS_IT]
+        read = [m for m in mentions if m.kind.endswith(CANDIDATE)]
         context = _context(sentence, [*read, *done_so])
         mends += [colour for colour in context.colours if colour.kind == "mend"]
         for candidate in context.candidates:
@@ -113,10 +107,6 @@ def claims(
                 found.append(settled)
         done = max((c.last for c in context.colours if c.kind == "done"), default=done)
     return _corrected(sorted(found, key=lambda mention: (mention.first, mention.last)), mends)
-
-
-def _of_score(kind: str, value: object) -> bool:
-    return kind.endswith(CANDIDATE) or (kind == "mask" and CANDIDATE in str(value))
 
 
 def _context(sentence: Sentence, found: Sequence[Mention]) -> _Context:

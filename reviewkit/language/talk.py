@@ -82,7 +82,7 @@ def read_talk(transcript: Transcript, plan: Plan, user_rules: Path | None = None
     names = partners(transcript, said, plan.names)
     said = tuple(anonymise(sentence, names) for sentence in said)
     read = [book.in_sentence(sentence) for sentence in said]
-    scores = with_scores_of_holes(claims(said, book, read), said)
+    scores = with_scores_of_holes(claims(said, read), said)
     talk, previous, at = [], 0.0, 0
     for number, sentence in enumerate(said):
         if sentence.goes_on and number + 1 < len(said):

@@ -29,7 +29,6 @@ _DROPPED_FROM = {
     "drop": ("", "rough", "trees"),
 }
 
-
 _FATES = ("unplayable", "lost")
 """What becomes of a ball that was struck before."""
 _PUTTED_FROM, _OFF_THE_GREEN = ("fairway",), 1.2

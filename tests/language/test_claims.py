@@ -23,7 +23,8 @@ def talk(text: str) -> tuple[Sentence, ...]:
 
 
 def read(text: str) -> list[Mention]:
-    return claims(talk(text), rules.load())
+    book, said = rules.load(), talk(text)
+    return claims(said, [book.in_sentence(sentence) for sentence in said])
 
 
 def plain(text: str, *kinds: str) -> list[tuple[str, object]]:
