@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections import Counter
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from reviewkit.language.number_words import words_of
@@ -32,6 +33,12 @@ _ONLY_ONE = re.compile(
     r"(?= [.,!]|$)"
 )
 _ITS_NUMBER = re.compile(r"(?:it's|that's|mine's|mine is) (?:a|the|my) ([2-6])(?= [,.!?]|$)")
+_ENDS_WITH_ONE = re.compile(r"(?:^| )(?:the|my|a|with|hit|hybrid) (?:old )?(?:hybrid|rescue|utility) [.,!]$")
+_OPENS_WITH_NUMBER = re.compile(
+    r"(?:the |my |that's the |it's the |number )([2-6])(?= (?:[,.!?]|again|and (?:i|it)|up|off|from|out|for|get|come)(?![a-z])|$)"
+)
+_TWICE_AS_OFTEN = 2
+"""A number that is misheard once or twice does not make a second hybrid."""
 
 
 def nicknames(said: Sequence[Sentence]) -> dict[str, str]:
@@ -58,29 +65,29 @@ def plainly(sentence: Sentence, names: dict[str, str]) -> Sentence:
 
 def with_the_only_hybrid(talk: Talk) -> Talk:
     """The talk with every bare "hybrid" as the one that has a number, where no other is ever named."""
-    mentions = [mention for said in talk for mention in said.mentions]
-    numbered = {
+    numbered = Counter(
         str(mention.value)
-        for mention in mentions
+        for said in talk
+        for mention in said.mentions
         if mention.kind == "club" and str(mention.value).endswith("H") and mention.mood != "other"
-    }
-    numbered = numbered or _told_behind(talk)
-    if len(numbered) != 1:
+    )
+    numbered += Counter(_told_behind(talk))
+    often = numbered.most_common(2)
+    if not often or (len(often) > 1 and often[0][1] < _TWICE_AS_OFTEN * often[1][1]):
         return talk
-    (only,) = numbered
-    return tuple(_numbered(said, only) for said in talk)
+    return tuple(_numbered(said, often[0][0]) for said in talk)
 
 
-def _told_behind(talk: Talk) -> set[str]:
-    """ "Hybrid. I only have the one. It's a 4": the number told in a sentence of its own."""
-    found = set()
+def _told_behind(talk: Talk) -> Iterator[str]:
+    """ "Hybrid. I only have the one. It's a 4", "the rescue. The 3": the number told in the next sentence."""
     for at in range(1, len(talk)):
-        number = _ITS_NUMBER.match(talk[at].text)
-        said = talk[at - 1].text
+        said, text = talk[at - 1].text, talk[at].text
         before = f"{talk[at - 2].text} {said}" if at > 1 else said
-        if number and (any(f" {word} , i" in f" {said}" for word in _HYBRIDS) or _ONLY_ONE.search(before)):
-            found.add(f"{number.group(1)}H")
-    return found
+        only = any(f" {word} , i" in f" {said}" for word in _HYBRIDS) or _ONLY_ONE.search(before)
+        number = _ITS_NUMBER.match(text) if only else None
+        number = number or (_OPENS_WITH_NUMBER.match(text) if _ENDS_WITH_ONE.search(said) else None)
+        if number:
+            yield f"{number.group(1)}H"
 
 
 def _numbered(said: Utterance, only: str) -> Utterance:

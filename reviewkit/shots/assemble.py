@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from reviewkit.model import HoleSpan, Shot, Utterance, Word
 from reviewkit.shots.chart import readings
 from reviewkit.shots.counts import counts
-from reviewkit.shots.cue import Cue
+from reviewkit.shots.cue import SHORT, Cue
 from reviewkit.shots.cues import cues
 from reviewkit.shots.drafts import PENALTIES
 from reviewkit.shots.greens import misses
@@ -100,7 +100,11 @@ def shots(
             step = replace(step, draft=replace(step.draft, miss=""))
         shot = _shot(telling, step, sort, lengths[at], _rest(steps, at), words)
         if step.draft.club == "same":
-            shot = replace(shot, club=result[-1].club if result and sort != "putt" else "")
+            # A stroke of which no club was told is no other club.
+            last = next((before.club for before in reversed(result) if before.club), "")
+            shot = replace(shot, club=last if sort != "putt" else "")
+        if shot.result == "unknown" and at + 1 < len(steps) and _on_the_fairway(step, steps[at + 1], par):
+            shot = replace(shot, result="fairway", confidence=_GUESSED)
         result.append(shot)
         near = _now_near(sort, step, lengths[at], near)
     return tuple(result)
@@ -164,6 +168,14 @@ def _rest(steps: Sequence[Step], at: int) -> str:
         return after.lie
     missed = steps[at].draft.miss and after.told and steps[at].draft.shape not in ("layup", "punch")
     return after.draft.lie or ("rough" if missed else "unknown")
+
+
+def _on_the_fairway(step: Step, after: Step, par: int | None) -> bool:
+    """ "Driver. And then 150, 8 iron": a drive of which nothing else is told, played on from with a club."""
+    draft, then = step.draft, after.draft
+    told = draft.miss or draft.contact or draft.dropped or then.lie or then.dropped or not step.told
+    full = after.told and then.club and then.shape not in (*SHORT, "punch", "putt")
+    return step.lie == "tee" and par in (4, 5) and not told and bool(full)
 
 
 def _came_up_short(sort: str, step: Step) -> bool:

@@ -52,6 +52,15 @@ REST = ["140 left. 8 iron, on the green. Two putts."]
             ],
             ["4H", "3H"],
         ),
+        # Its number is told in the next breath, and a number misheard once is no second hybrid.
+        (["Hit the rescue.", "The 3, and it's in the fairway.", "Rescue again, on the green."], ["3H", "3H"]),
+        (
+            [
+                "Four hybrid off the tee. The four hybrid found the rough.",
+                "Five hybrid, no, the hybrid, it's always the hybrid, on the green.",
+            ],
+            ["4H", "4H"],
+        ),
     ],
 )
 def test_a_club_goes_by_its_own_name(told: list[str], clubs: list[str]) -> None:

@@ -27,6 +27,29 @@ def brief(shots: Sequence[Shot]) -> list[tuple[int, str, str, str]]:
 
 PUTTS = [(4, "putt", "", "green"), (5, "putt", "", "holed")]
 TALES = {
+    "a drive of which nothing is told, played on from with a club": (
+        [FOUR, "Driver, and off we go.", "8 iron from 150 yards onto the green.", "Two putts for par."],
+        [
+            *((1, "tee", "D", "fairway"), (2, "approach", "8I", "green")),
+            *((3, "putt", "", "green"), (4, "putt", "", "holed")),
+        ],
+        0,
+    ),
+    "the same club as before a stroke of which none was told": (
+        [
+            "Par 5, 500 yards.",
+            "Driver, fairway.",
+            "Seven iron, fairway.",
+            "It's still in the fairway, I chunked it.",
+            "Same club again, on the green.",
+            "Two putts for a six.",
+        ],
+        [
+            *((1, "tee", "D", "fairway"), (2, "layup", "7I", "fairway"), (3, "layup", "", "fairway")),
+            *((4, "approach", "7I", "green"), (5, "putt", "", "green"), (6, "putt", "", "holed")),
+        ],
+        0,
+    ),
     "a tee shot in the middle of the fairway, in words for a putt that drops": (
         [FOUR, "Driver.", "Centre cut.", "8 iron from 150 yards onto the green.", "Two putts for par."],
         [
