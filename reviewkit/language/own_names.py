@@ -35,7 +35,8 @@ _ONLY_ONE = re.compile(
 _ITS_NUMBER = re.compile(r"(?:it's|that's|mine's|mine is) (?:a|the|my) ([2-6])(?= [,.!?]|$)")
 _ENDS_WITH_ONE = re.compile(r"(?:^| )(?:the|my|a|with|hit|hybrid) (?:old )?(?:hybrid|rescue|utility) [.,!]$")
 _OPENS_WITH_NUMBER = re.compile(
-    r"(?:the |my |that's the |it's the |number )([2-6])(?= (?:[,.!?]|again|and (?:i|it)|up|off|from|out|for|get|come)(?![a-z])|$)"
+    r"(?:the |my |that's the |it's the |number )([2-6])"
+    r"(?= (?:[,.!?]|again|and (?:i|it)|up|off|from|out|for|get|come)(?![a-z])|$)"
 )
 _TWICE_AS_OFTEN = 2
 """A number that is misheard once or twice does not make a second hybrid."""

@@ -11,7 +11,7 @@ from reviewkit.shots.chart import readings
 from reviewkit.shots.counts import counts
 from reviewkit.shots.cue import SHORT, Cue
 from reviewkit.shots.cues import cues
-from reviewkit.shots.drafts import PENALTIES
+from reviewkit.shots.drafts import PENALTIES, side_of
 from reviewkit.shots.greens import misses
 from reviewkit.shots.kinds import kind
 from reviewkit.shots.measures import distances
@@ -85,6 +85,12 @@ def shots(
     for at, end in shared_endings(telling.cues, steps).items():
         steps = _with(steps, at, result=end)
     lengths = distances(telling.cues, steps, units, par)
+    steps = tuple(
+        step
+        if step.lie != "tee" or _for_the_green("tee", step, (), par, lengths[at])
+        else _sideways(telling.cues, step)
+        for at, step in enumerate(steps)
+    )
     for at, miss in {
         **sides(telling.talk, telling.cues, steps),
         **misses(telling.cues, steps, units),
@@ -94,10 +100,8 @@ def shots(
     near = False
     for at, step in enumerate(steps):
         sort = kind(step, lengths[at], near, par)
-        meant = step.draft.shape == "layup" or step.draft.result == "fairway"
-        if sort == "layup" and meant and step.draft.miss == "short":
-            # "Laid up short of the ditch", "7 iron, short of the weeds": where it was meant to stop.
-            step = replace(step, draft=replace(step.draft, miss=""))
+        if not _for_the_green(sort, step, steps[at + 1 : at + 2], par, lengths[at]):
+            step = _sideways(telling.cues, step)
         shot = _shot(telling, step, sort, lengths[at], _rest(steps, at), words)
         if step.draft.club == "same":
             # A stroke of which no club was told is no other club.
@@ -176,6 +180,30 @@ def _on_the_fairway(step: Step, after: Step, par: int | None) -> bool:
     told = draft.miss or draft.contact or draft.dropped or then.lie or then.dropped or not step.told
     full = after.told and then.club and then.shape not in (*SHORT, "punch", "putt")
     return step.lie == "tee" and par in (4, 5) and not told and bool(full)
+
+
+def _sideways(cues: Sequence[Cue], step: Step) -> Step:
+    """The stroke neither short nor long: it missed to the side told beside that, if any."""
+    if step.draft.miss not in ("short", "long"):
+        return step
+    run = cues[step.draft.first : step.draft.last]
+    side = side_of([cue for cue in run if cue.value in ("left", "right")])
+    return replace(step, draft=replace(step.draft, miss=side))
+
+
+def _for_the_green(
+    sort: str, step: Step, after: Sequence[Step], par: int | None, yards: float | None
+) -> bool:
+    """Whether it could miss short or long.
+
+    "Laid up short of the ditch" is where it was meant to stop, and a topped drive fell short of no target.
+    """
+    result, near = step.draft.result, any(step.draft.shape in SHORT for step in after)
+    if sort == "tee":
+        return par not in (4, 5) or result in ("green", "fringe") or _par3(step, yards)
+    if sort == "layup":
+        return result in PENALTIES or (near and result != "fairway" and step.draft.shape != "layup")
+    return sort != "recovery"
 
 
 def _came_up_short(sort: str, step: Step) -> bool:

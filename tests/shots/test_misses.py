@@ -84,6 +84,23 @@ MISSES = {
         ["Driver in the fairway.", "Laid up short of the ditch with a 7 iron, fairway.", PUTTED],
         ["", "", "", ""],
     ),
+    "a topped drive fell short of no target": (
+        [
+            "Driver, topped it, didn't get to the fairway, in the left rough.",
+            "8 iron onto the green.",
+            PUTTED,
+        ],
+        ["left", "", "", ""],
+    ),
+    "a stroke out of the trees that went too far": (
+        [
+            "Driver into the trees.",
+            "Punched it out, too far, into the rough.",
+            "8 iron, and it's on.",
+            PUTTED,
+        ],
+        ["", "", "", "", ""],
+    ),
     "the flag's place is none": (
         ["Driver in the fairway.", "The flag's on the left, so 8 iron, middle of the green.", PUTTED],
         ["", "", "", ""],
