@@ -96,8 +96,8 @@ MISSES = {
         [
             "Driver into the trees.",
             "Punched it out, too far, into the rough.",
-            "8 iron, and it's on.",
-            PUTTED,
+            "8 iron onto the green.",
+            "Two putts for five.",
         ],
         ["", "", "", "", ""],
     ),
