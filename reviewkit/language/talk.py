@@ -28,12 +28,24 @@ _DEEDS = (
     "(?:came|went|missed|pulled|pushed|blocked|hooked|sliced|leaked|tugged|yanked|thinned|chunked|topped|duffed"
     "|shanked|hit it|hung|left it|lost it|flew|fell|put it|sent it|cut it|faded|caught|fatted|skied)"
 )
+# "Don't you dare look up it's on": a statement of its own, where no comma was heard before it.
+_ANEW = (
+    "".join(
+        f"(?<! {word})"
+        for word in (
+            *("hope", "hoping", "hoped", "wish", "pray", "if", "unless", "that", "think", "thinking", "thought"),
+            *("like", "me", "please", "say", "says", "saying", "said", "whether", "until", "till", "when"),
+            *("where", "what", "because", "cause", "sure", "mean", "reckon", "say that", "though", "before"),
+        )
+    )
+    + " (?=(?:it's|that's) )"
+)
 _ENDS = {
     # "Talked out of the 5 wood and hit hybrid": what is ruled out reaches no further than the next "and".
     "not": re.compile(rf"{_CLAUSE_END.pattern}| and "),
     "past": re.compile(r" (?:,|but|so|then) |[.!?]$"),
     # "I was aiming at the flag and came up short": what happened ends what was meant.
-    "plan": re.compile(rf"{_CLAUSE_END.pattern}| because | and (?={_DEEDS} )"),
+    "plan": re.compile(rf"{_CLAUSE_END.pattern}| because | and (?={_DEEDS} )|{_ANEW}"),
     "tried": re.compile(rf"{_CLAUSE_END.pattern}| and "),
 }
 # "I only wanted to move it along to the fairway, and it did that": meant, and done.
