@@ -82,14 +82,22 @@ def _number(given: list[Piece], at: int) -> tuple[float, int]:
 
 
 def _spelt(given: list[Piece], at: int, value: float) -> tuple[float, int]:
-    """ "3, 7, 6 yards", "3 4 4, bends left": a yardage told digit by digit."""
+    """ "3, 7, 6 yards", "3 4 4, bends left", "1, 2, 5.": a yardage told digit by digit."""
     for step, end, after in ((2, at + 5, ("yards", "metres")), (1, at + 3, _AFTER_SPELT)):
         digits = [_digit(given, at + step * place) for place in range(3)]
         apart = step == 1 or text_at(given, at + 1) == COMMA == text_at(given, at + 3)
         opens = step == 2 or (digits[0] < 6 and text_at(given, at - 1) in _BREAKS)
-        if all(digits) and apart and opens and text_at(given, end) in after:
+        told = text_at(given, end) in after or (step == 2 and _one_by_one(given, at, digits))
+        if all(digits) and apart and opens and told:
             return digits[0] * 100.0 + digits[1] * 10 + digits[2], end
     return 0.0, 0
+
+
+def _one_by_one(given: list[Piece], at: int, digits: list[int]) -> bool:
+    """ "1, 2, 5, no wind" opens the talk with what is left; "1, 2, 3" and "1, 4, 5, 4" count."""
+    after = [text_at(given, at + step) for step in (5, 6)]
+    alone = text_at(given, at - 1) in ("", *ENDS) and after[0] in (COMMA, *ENDS) and not after[1].isdigit()
+    return alone and digits[0] == 1 and digits[1] + 1 != digits[2]
 
 
 def _hole_apart(given: list[Piece], at: int, value: float) -> tuple[float, int]:

@@ -33,7 +33,19 @@ _ANEW = (
     "".join(
         f"(?<! {word})"
         for word in (
-            *("hope", "hoping", "hoped", "wish", "pray", "if", "unless", "that", "think", "thinking", "thought"),
+            *(
+                "hope",
+                "hoping",
+                "hoped",
+                "wish",
+                "pray",
+                "if",
+                "unless",
+                "that",
+                "think",
+                "thinking",
+                "thought",
+            ),
             *("like", "me", "please", "say", "says", "saying", "said", "whether", "until", "till", "when"),
             *("where", "what", "because", "cause", "sure", "mean", "reckon", "say that", "though", "before"),
         )

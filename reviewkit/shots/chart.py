@@ -31,6 +31,8 @@ _DROPPED_FROM = {
 
 _FATES = ("unplayable", "lost")
 """What becomes of a ball that was struck before."""
+_LATER = 1.0
+"""What speaks against the first putt being the next one: "and the next one's in"."""
 _PUTTED_FROM, _OFF_THE_GREEN = ("fairway",), 1.2
 """Where a putter may be used besides green and fringe, and what speaks against it."""
 
@@ -53,7 +55,7 @@ def readings(
         for ball, (score, chain) in states:
             if score < states[0][1][0] - _MARGIN:
                 break
-            idle = 0.4 if ball.lie in ("tee", "holed") else 1.0
+            idle = 0.4 if ball.lie == "tee" else 1.0
             here = (at, ball.strokes)
             idly = agreement(said, here, (at + 1, ball.strokes)) - idle * skip_cost(cue)
             _offer(table[at + 1], ball, score + idly, chain)
@@ -192,11 +194,12 @@ def _putt(ball: Ball, found: Draft, chain: Step | None) -> Iterator[tuple[float,
         tap = found.family == "tap"
         if tap and green.putts == 0 and not _close(steps):
             cost -= 0.5
-        yield gain + cost, *played(green, made, steps)
+        again = _LATER if made.later and green.putts == 0 else 0.0
+        yield gain + cost - again, *played(green, made, steps)
         if made.result == "holed" and green.lie == "green" and green.putts == 0:
             missed = Draft(next_cue(steps), next_cue(steps), 0.0, "putt", shape="putt", result="green")
             between, before = played(green, missed, steps, told=False)
-            yield gain + cost - (0.4 if tap else 1.5), *played(between, made, before)
+            yield gain + cost - (0.4 if tap or again else 1.5), *played(between, made, before)
 
 
 def _close(chain: Step | None) -> bool:

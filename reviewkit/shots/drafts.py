@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import takewhile
@@ -12,6 +13,7 @@ from reviewkit.shots.weights import SHAPED, STROKE, crossings, rewards, strains
 
 PENALTIES = ("penalty", "ob", "lost", "unplayable")
 _UNSTRUCK = ("drop", "distance", "lie")
+_LATER = re.compile(r"\b(?:next|2nd|3rd|return|comebacker|other)\b")
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,6 +21,7 @@ class Draft:
     """One stroke told by cues `first`..`last`-1. Empty text is not told; `putts` counts a tally's strokes.
 
     `shape` is what the words call the stroke: chip, pitch, bunker, punch, layup, tee, putt, or nothing.
+    `later` is a ball holed that was putted before: "the next one's in".
     `dropped` is "penalty" or "drop" where the ball was dropped before it was struck.
     """
 
@@ -37,6 +40,7 @@ class Draft:
     putts: int = 0
     dropped: str = ""
     putter: bool = False
+    later: bool = False
 
 
 def draft(cues: Sequence[Cue], first: int, last: int, clubs_last: bool = False) -> Draft | None:
@@ -75,6 +79,7 @@ def draft(cues: Sequence[Cue], first: int, last: int, clubs_last: bool = False) 
         putts=int(float(_last(run, "putts") or 0)),
         dropped=_dropped(run),
         putter="putter" in kinds,
+        later=any(_LATER.search(cue.mention.text) for cue in run if cue.kind in ("holed", "tap")),
     )
 
 

@@ -11,6 +11,7 @@ from itertools import pairwise
 
 from reviewkit.model.values import SMALL_UNITS
 from reviewkit.shots.cue import SHORT, Cue
+from reviewkit.shots.putt_words import putt_strains
 
 _REWARD = {
     "club": 1.5,
@@ -53,9 +54,6 @@ _SKIP = {
     "found": 0.0,
 }
 _HOLED_OUT = re.compile(r"(?:chip|chipped|chips|pitched) in|hol(?:e|ed|es) out|hops?\b|bounces?\b")
-_NEXT = re.compile(
-    r"\b(?:that|next|back|return|lip(?:s|ped)?|horse ?shoed?|(?:hit|hits|caught) the (?:hole|cup))\b"
-)
 _NO_PUTT = 1.5
 """What words say for a stroke holed from off the green, which is rare and seldom told so by mistake."""
 _PITCHED = 60
@@ -118,6 +116,8 @@ def rewards(run: Sequence[Cue], family: str) -> float:
             worth *= 0.5
         if cue.kind == "stayed_out" and family == "swing":
             worth = 0.0
+        if cue.kind == "place" and cue.value == "green" and family == "putt":
+            worth *= 0.4
         best[cue.kind] = max(best.get(cue.kind, 0.0), worth)
     no_putt = family == "swing" and any(c.kind == "holed" and _HOLED_OUT.match(c.mention.text) for c in run)
     return sum(best.values()) + (_NO_PUTT if no_putt else 0.0)
@@ -142,8 +142,8 @@ def crossings(run: Sequence[Cue], clubs_last: bool) -> float:
 def strains(run: Sequence[Cue], family: str, clubs_last: bool) -> float:
     """What speaks against one stroke: a second landing, a club or a yardage after the landing."""
     cost = 0.0 if family not in ("swing", "putt") else _bareness(run, family)
-    if family in ("putt", "putt_or_swing", "tap") and _putts_again(run):
-        cost += 1.6
+    if family in ("putt", "putt_or_swing", "tap"):
+        cost += putt_strains(run)
     again = next((at for at, cue in enumerate(run) if cue.kind == "reload"), 0)
     if again and run[again].utterance > run[0].utterance:
         # Another ball is teed up after a stroke, not within one.
@@ -258,23 +258,6 @@ def _came_to_rest(run: Sequence[Cue]) -> bool:
 
 def _shaped(run: Sequence[Cue]) -> bool:
     return any(cue.kind == "strike" and cue.value in SHAPED for cue in run)
-
-
-def _putts_again(run: Sequence[Cue]) -> bool:
-    """What a putt left is told before it drops: "29 feet, to within a foot, and in", "dead. In." are two."""
-    drop = next((at for at, cue in enumerate(run) if cue.kind in ("holed", "tap")), 0)
-    if any(cue.value == "close" and cue.utterance < run[drop].utterance for cue in run[:drop]):
-        return True
-    left = [at for at, cue in enumerate(run) if cue.kind == "distance" and cue.mention.mood == "left"]
-    putted = ("distance", "putt", "putter", "stayed_out")
-    rolled = [at for at in left if any(cue.kind in putted for cue in run[:at])]
-    return bool(rolled) and any(_of_the_next(cue, run[rolled[0]]) for cue in run[rolled[0] :])
-
-
-def _of_the_next(cue: Cue, left: Cue) -> bool:
-    """ "I knock it three feet by. I miss that too": what becomes of what a putt left."""
-    missed = cue.kind == "stayed_out" and cue.utterance > left.utterance and _NEXT.search(cue.mention.text)
-    return cue.kind in ("holed", "tap") or bool(missed)
 
 
 def _putt_long(cue: Cue) -> bool:

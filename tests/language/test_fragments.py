@@ -25,6 +25,7 @@ WHOLE = {
     "this one's the par 5, 4, 9 to 4, and": "this one's the par 5 , 494 , and",
     "it's back, 3 84, driver": "it's back , 384 , driver",
     "par 4 for 102, and the pond": "par 4 402 , and the pond",
+    "thank you. 1, 2, 5, no wind": "thank you . 125 , no wind",
     "to 15 to go, silly": "215 to go , silly",
     "that's to 18 for iron, no": "that's 218 4 iron , no",
     "I mean that's free 20 and it's": "i mean that's 320 and it's",

@@ -145,6 +145,9 @@ def test_a_partners_strokes_are_anothers_whatever_the_name() -> None:
         ("There's a big bunker on the right.", "miss", [("right", "land")]),
         ("Hit it into the water.", "place", [("penalty", "")]),
         ("Pulled it left into the rough.", "miss", [("left", "")]),
+        # A statement of its own is not meant, though no comma was heard before it.
+        ("Don't you dare look up it's on, 12 feet.", "place", [("green", "")]),
+        ("I hope it's on the green.", "place", [("green", "plan")]),
         ("That one wanders off and doesn't go in.", "stayed_out", [(None, "")]),
         ("5 wood in the hand, then the wind dropped, so 5 iron.", "club", [("5W", "plan"), ("5I", "")]),
     ],

@@ -170,6 +170,61 @@ TALES: dict[str, tuple[Sequence[str], Sequence[float | None]]] = {
         ],
         [388, 150, None, 4 * FT],
     ),
+    "where the ball lies, told before its putt": (
+        [
+            FOUR,
+            DRIVER,
+            "190 left, 4 hybrid, it's on!",
+            "It's right on the front, so I'm miles short of it, but it's on the green.",
+            "This putt is a bus ride. Fifty feet.",
+            "That's gone eight feet past.",
+            "Coming back, missed it left.",
+            "In. Three putts, bogey.",
+        ],
+        [388, 190, 50 * FT, 8 * FT, None],
+    ),
+    "what was left, and the putt from there": (
+        [
+            FOUR,
+            DRIVER,
+            "150, 8 iron, on the green.",
+            "I putted, it left me five feet, then the five footer slipped past on the right.",
+            "Then the last bit. Five.",
+        ],
+        [388, 150, None, 5 * FT, None],
+    ),
+    "the next one's in, so there was one before": (
+        [
+            FOUR,
+            DRIVER,
+            "165 with a tree in the way. 5 iron, keep it low.",
+            "It's under the tree. It's short, in the fairway just short.",
+            "Forty yards, sand wedge, little pitch. It's on. Twenty-five feet.",
+            "Good try, good try.",
+            "And the next one's in, so I got a five.",
+        ],
+        [388, 165, 40, 25 * FT, None],
+    ),
+    "a hole finished has no strokes to come": (
+        [
+            FOUR,
+            DRIVER,
+            "140 left, 9 iron, on the green, 18 feet.",
+            "Two putts, that's all I need, two putts, and I've charged it 5 feet by.",
+            "Lipped out on the left. So I tapped that in for a five.",
+        ],
+        [388, 140, 18 * FT, 5 * FT, None],
+    ),
+    "how far short of the green, and the pitch from there": (
+        [
+            FOUR,
+            DRIVER,
+            "150 left. 7 iron, heavy, thirty-five yards short in the light rough.",
+            "Pitched it up with the 58 to a foot.",
+            "Tapped that in. Four.",
+        ],
+        [388, 150, 35, 1 * FT],
+    ),
     "a teen heard as a ten": (
         [FOUR, DRIVER, "That leaves 180, so it's a smooth gap wedge, on the green.", "Two putts, par."],
         [388, 118, None, None],

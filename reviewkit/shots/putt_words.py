@@ -1,0 +1,49 @@
+"""What speaks against a run of cues as the words of one putt, in log odds.
+
+The numbers are common sense checked on invented rounds; no source.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from reviewkit.shots.cue import Cue
+
+_NEXT = re.compile(
+    r"\b(?:that|next|back|return|lip(?:s|ped)?|horse ?shoed?|(?:hit|hits|caught) the (?:hole|cup))\b"
+)
+_FLAG = re.compile(r"\bof the (?:flag|pin|stick)\b")
+_TWO, _LYING = 1.6, 1.2
+
+
+def putt_strains(run: Sequence[Cue]) -> float:
+    """What speaks against one putt: words for another, or words that tell where the ball lies."""
+    return _TWO * _putts_again(run) + _LYING * _lying_yet(run)
+
+
+def _putts_again(run: Sequence[Cue]) -> bool:
+    """What a putt left is told before it drops: "29 feet, to within a foot, and in", "dead. In." are two."""
+    drop = next((at for at, cue in enumerate(run) if cue.kind in ("holed", "tap")), 0)
+    if any(cue.value == "close" and cue.utterance < run[drop].utterance for cue in run[:drop]):
+        return True
+    left = [at for at, cue in enumerate(run) if cue.kind == "distance" and cue.mention.mood == "left"]
+    putted = ("distance", "putt", "putter", "stayed_out")
+    rolled = [at for at in left if any(cue.kind in putted for cue in run[:at])]
+    return bool(rolled) and any(_of_the_next(cue, run[rolled[0]]) for cue in run[rolled[0] :])
+
+
+def _lying_yet(run: Sequence[Cue]) -> bool:
+    """ "A bit left of the flag" by itself, "miles short of it, but it's on the green": where it lies."""
+    if all(cue.kind == "miss" for cue in run):
+        return any(_FLAG.search(cue.mention.text) is not None for cue in run)
+    on = next((at for at, cue in enumerate(run) if (cue.kind, cue.value) == ("place", "green")), 0)
+    return any(cue.kind == "miss" for cue in run[:on])
+
+
+def _of_the_next(cue: Cue, left: Cue) -> bool:
+    """ "I knock it three feet by. I miss that too", "the five footer slipped": of what a putt left."""
+    if cue.kind == "distance" and cue.mention.mood == "from":
+        return cue.value == left.value
+    missed = cue.kind == "stayed_out" and cue.utterance > left.utterance and _NEXT.search(cue.mention.text)
+    return cue.kind in ("holed", "tap") or bool(missed)
