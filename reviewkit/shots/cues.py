@@ -45,6 +45,8 @@ _CENTRE = ("centre cut", "center cut", "dead centre", "dead center")
 _ALONE = "alone"
 _AT_ONCE = 2
 """Words from a miss to what it left."""
+_SOON = 3
+"""Utterances from a stroke to the side that it went to."""
 _STILL = {"distance", "miss", "putt", "lie", "again"}
 """What is told before a ball is struck."""
 
@@ -70,19 +72,26 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
 
 
 def _without_idle_words(found: Sequence[Cue]) -> list[Cue]:
-    """ "Driver. Right. Over the fence": right by itself is a side behind a club, else only "well, then"."""
-    before = [None, *found]
+    """ "Driver. Right. Over the fence", "why's it curving? Right. Bunker.": right by itself is a side behind
+    a club and before trouble, else only "well, then"."""
     return [
         cue
-        for cue, last in zip(found, before, strict=False)
+        for at, cue in enumerate(found)
         if cue.mention.mood != _ALONE
-        or (
-            last is not None
-            and last.kind == "club"
-            and not last.meant
-            and cue.utterance == last.utterance + 1
-        )
+        or (at and (_right_behind(cue, found[at - 1]) or _into_trouble(found, at)))
     ]
+
+
+def _right_behind(cue: Cue, last: Cue) -> bool:
+    return last.kind == "club" and not last.meant and cue.utterance == last.utterance + 1
+
+
+def _into_trouble(found: Sequence[Cue], at: int) -> bool:
+    """Whether what is told next is trouble, and a stroke that ended nowhere yet was told before."""
+    cue, last, after = found[at], found[at - 1], found[at + 1] if at + 1 < len(found) else None
+    struck = last.kind in ("club", "strike", "contact") and cue.utterance <= last.utterance + _SOON
+    trouble = after is not None and after.kind == "place" and after.value not in ("fairway", "green", "close")
+    return struck and trouble and after is not None and after.utterance == cue.utterance + 1
 
 
 def _without_putts_for_scores(found: list[Cue]) -> list[Cue]:

@@ -114,7 +114,10 @@ def without_clubs_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> lis
             found[at] = replace(found[at], mention=replace(found[at].mention, mood=""))
         told = any(cue.kind in HAPPENED for cue in found[max(before, 0) : at])
         if before >= 0 and first - last <= _PUT_RIGHT_WITHIN and not told:
-            gone.add(before)
+            named = found[before].mention
+            # "The 4 hybrid, no, the 3 wood": neither is the hybrid swung that the words name besides.
+            swung = (old for old, cue in enumerate(found) if cue.kind in ("club", "strike"))
+            gone |= {old for old in swung if found[old].mention.overlaps(named)}
     return [cue for at, cue in enumerate(found) if at not in gone]
 
 

@@ -101,6 +101,15 @@ MISSES = {
         ],
         ["", "", "", "", ""],
     ),
+    "right by itself, before trouble": (
+        [
+            "Driver in the fairway.",
+            "5 iron, and I got all of it. Why's it curving? Right. Bunker.",
+            "Splashed it out to three feet.",
+            "Holed it.",
+        ],
+        ["", "right", "", ""],
+    ),
     "the flag's place is none": (
         ["Driver in the fairway.", "The flag's on the left, so 8 iron, middle of the green.", PUTTED],
         ["", "", "", ""],
@@ -121,6 +130,10 @@ CLUBS = {
     "weighed": (["I had the driver out, put it back, 3 wood, fairway."], "3W"),
     "another player's": (["My mate hit driver, I hit 3 wood down the middle."], "3W"),
     "another day's": (["I hit driver here last week, so it's the 3 wood, fairway."], "3W"),
+    "put right, before it is meant": (
+        ["My notion was the 4 hybrid. But no, I'm going to hit 3 wood.", "It's down in that bunker."],
+        "3W",
+    ),
     "the only one named": (["My 3 wood carries 235, and it did, fairway."], "3W"),
     "gone left with it": (["It's gone left, driver, in the rough."], "D"),
 }
