@@ -14,6 +14,7 @@ from functools import lru_cache
 from reviewkit.shots.counts import Count, agreement
 from reviewkit.shots.cue import SHORT, Cue
 from reviewkit.shots.drafts import PENALTIES, Draft, draft
+from reviewkit.shots.holing import lies_at, tapped, untold
 from reviewkit.shots.steps import Ball, Step, as_putt, come_to_green, in_order, next_cue, played
 from reviewkit.shots.weights import skip_cost
 
@@ -33,6 +34,7 @@ _FATES = ("unplayable", "lost")
 """What becomes of a ball that was struck before."""
 _LATER = 1.0
 """What speaks against the first putt being the next one: "and the next one's in"."""
+_STROKED, _ON_THE_GREEN = 0.4, ("green", "fringe", "holed")
 _PUTTED_FROM, _OFF_THE_GREEN = ("fairway",), 1.2
 """Where a putter may be used besides green and fringe, and what speaks against it."""
 
@@ -63,7 +65,7 @@ def readings(
                 for gain, after, steps in moves(ball, found, chain, par):
                     agreed = agreement(said, here, (found.last, after.strokes))
                     _offer(table[found.last], after, score + gain + agreed, steps)
-    return _finished(table[len(cues)])
+    return _finished(table[len(cues)], cues)
 
 
 def _drafts(cues: Sequence[Cue], clubs_last: bool) -> list[list[Draft]]:
@@ -92,9 +94,12 @@ def moves(
         return
     if found.family in ("swing", "putt_or_swing") and ball.lie != "green":
         yield from _swing(ball, found, chain, par)
-    if found.family == "swing" and ball.lie == "green":
+    if found.family == "swing" and _stroked(found) and (ball.lie == "green" or _left(chain)):
+        yield from ((gain - _STROKED, after, steps) for gain, after, steps in _putt(ball, found, chain))
+    elif found.family == "swing" and ball.lie == "green":
+        off = found.result not in ("", *_ON_THE_GREEN)
         yield (
-            found.score - 2.5 - (1.5 if found.club else 0.0),
+            found.score - 2.5 - (1.5 if found.club else 0.0) - (2.0 if off else 0.0),
             *played(ball, as_putt(found), chain),
         )
     if found.family in ("putt", "putt_or_swing", "tap"):
@@ -184,6 +189,13 @@ def _gone(result: str) -> str:
     return result if result in PENALTIES else "lost"
 
 
+def _stroked(found: Draft) -> bool:
+    """ "12 feet. Pulled it left": struck to a side, and no word of a club or of a landing."""
+    return bool(found.miss) and not (
+        found.club or found.result or found.shape or found.contact or found.close
+    )
+
+
 def _putt(ball: Ball, found: Draft, chain: Step | None) -> Iterator[tuple[float, Ball, Step | None]]:
     gain = found.score - (0.3 if found.family == "putt_or_swing" and ball.lie == "fringe" else 0.0)
     made = found if found.shape == "putt" else as_putt(found)
@@ -192,14 +204,20 @@ def _putt(ball: Ball, found: Draft, chain: Step | None) -> Iterator[tuple[float,
         ways.append((-_OFF_THE_GREEN, ball, chain))
     for cost, green, steps in ways:
         tap = found.family == "tap"
-        if tap and green.putts == 0 and not _close(steps):
-            cost -= 0.5
-        again = _LATER if made.later and green.putts == 0 else 0.0
-        yield gain + cost - again, *played(green, made, steps)
-        if made.result == "holed" and green.lie == "green" and green.putts == 0:
+        first, later = tapped(_left(steps) or found.feet, _close(steps)) if tap else (0.0, -1.5)
+        another = green.putts > 0 or (steps is not None and steps.draft.shape == "putt")
+        if made.later:
+            first, later = first - _LATER, max(later, -0.4)
+        yield gain + cost + (0.0 if another else first), *played(green, made, steps)
+        if made.result == "holed" and green.lie == "green" and not another:
             missed = Draft(next_cue(steps), next_cue(steps), 0.0, "putt", shape="putt", result="green")
             between, before = played(green, missed, steps, told=False)
-            yield gain + cost - (0.4 if tap or again else 1.5), *played(between, made, before)
+            yield gain + cost + later, *played(between, made, before)
+
+
+def _left(chain: Step | None) -> float | None:
+    """Feet that the last stroke left, where its words tell."""
+    return chain.draft.feet if chain is not None and chain.draft.shape != "putt" else None
 
 
 def _close(chain: Step | None) -> bool:
@@ -248,26 +266,30 @@ def _onto_green(ball: Ball, chain: Step | None, fringe: bool) -> Iterator[tuple[
         yield cost, *played(ball, blank, chain, told=False)
 
 
-def _finished(table: dict[Ball, Reading]) -> dict[int, tuple[float, tuple[Step, ...]]]:
+def _finished(table: dict[Ball, Reading], cues: Sequence[Cue]) -> dict[int, tuple[float, tuple[Step, ...]]]:
     """Every reading holed out, with one to three strokes nobody told where need be."""
     done: dict[int, tuple[float, tuple[Step, ...]]] = {}
     for ball, (score, chain) in table.items():
         if ball.strokes == 0:
             continue
-        for cost, end, steps in _holed_out(ball, chain):
+        for cost, end, steps in _holed_out(ball, chain, cues):
             total = score + cost
             if end.strokes not in done or total > done[end.strokes][0]:
                 done[end.strokes] = (total, in_order(steps))
     return done
 
 
-def _holed_out(ball: Ball, chain: Step | None) -> Iterator[tuple[float, Ball, Step | None]]:
-    if ball.lie == "holed":
+def _holed_out(
+    ball: Ball, chain: Step | None, cues: Sequence[Cue]
+) -> Iterator[tuple[float, Ball, Step | None]]:
+    if ball.lie == "holed" or chain is None:
         yield 0.0, ball, chain
         return
+    told = chain.draft
+    length = lies_at(cues, told.first, told.last, told.shape == "putt")
     for cost, green, steps in _onto_green(ball, chain, False):
         after = green
-        for putts, odds in ((1, -1.6), (2, -1.6 if green.putts == 0 else -2.6), (3, -4.0)):
+        for putts, odds in untold(length, green.putts):
             last = Draft(next_cue(steps), next_cue(steps), 0.0, "putt", shape="putt", result="holed")
             yield cost + odds, *played(after, last, steps, told=False)
             missed = replace(last, result="green")

@@ -105,8 +105,8 @@ def _without_putts_for_scores(found: list[Cue]) -> list[Cue]:
 
 
 def _without_hits_of_putts(found: list[Cue]) -> list[Cue]:
-    """ "Knocked it in" is no swing; "knocked it out" may be. "Missed it, pushed it" says why."""
-    ends = [cue for cue in found if cue.kind in ("tap", "holed") and cue.mention.text.endswith(" in")]
+    """ "Knocked it in" is no swing, nor "finished off", "knocked it out" may be. "Missed, pushed it": why."""
+    ends = [c for c in found if c.kind == "tap" or (c.kind == "holed" and c.mention.text.endswith(" in"))]
     kept: list[Cue] = []
     for cue in found:
         dropped = any(cue.mention.overlaps(end.mention) for end in ends)

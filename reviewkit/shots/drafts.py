@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from itertools import takewhile
 
 from reviewkit.shots.cue import SHORT, Cue
+from reviewkit.shots.holing import feet
 from reviewkit.shots.torn import torn
 from reviewkit.shots.weights import SHAPED, STROKE, crossings, rewards, strains
 
@@ -41,6 +42,8 @@ class Draft:
     dropped: str = ""
     putter: bool = False
     later: bool = False
+    feet: float | None = None
+    """To the hole: before a putt, or after another stroke, where its words tell."""
 
 
 def draft(cues: Sequence[Cue], first: int, last: int, clubs_last: bool = False) -> Draft | None:
@@ -80,7 +83,13 @@ def draft(cues: Sequence[Cue], first: int, last: int, clubs_last: bool = False) 
         dropped=_dropped(run),
         putter="putter" in kinds,
         later=any(_LATER.search(cue.mention.text) for cue in run if cue.kind in ("holed", "tap")),
+        feet=_feet(run, family),
     )
+
+
+def _feet(run: Sequence[Cue], family: str) -> float | None:
+    told = [length for cue in run if (length := feet(cue)) is not None]
+    return (told[-1] if family == "swing" else told[0]) if told else None
 
 
 def _family(run: Sequence[Cue], kinds: set[str]) -> str:

@@ -11,6 +11,7 @@ from itertools import pairwise
 
 from reviewkit.model.values import SMALL_UNITS
 from reviewkit.shots.cue import SHORT, Cue
+from reviewkit.shots.holing import stroked_behind
 from reviewkit.shots.putt_words import putt_strains
 
 _REWARD = {
@@ -148,7 +149,7 @@ def strains(run: Sequence[Cue], family: str, clubs_last: bool) -> float:
     if again and run[again].utterance > run[0].utterance:
         # Another ball is teed up after a stroke, not within one.
         cost += 2.5
-    cost += 0.9 * _struck_again(run)
+    cost += 0.9 * (_struck_again(run) or (family == "swing" and stroked_behind(run)))
     if run[0].kind == "miss" and _dropped_next(run):
         # "Splash. Two yards short. So I'm at the drop zone": the side is the lost ball's.
         cost += 1.0
@@ -274,7 +275,8 @@ def so_far_off(cues: Sequence[Cue], at: int) -> bool:
 def _bareness(run: Sequence[Cue], family: str) -> float:
     """A landing without a stroke, or a stroke without a landing, is less of a stroke."""
     kinds = {cue.kind for cue in run}
-    acts = bool(kinds & _ACTIONS) or any(cue.mention.mood == "togo" for cue in run)
+    # "First one stays in" tells a stroke by its getting nowhere.
+    acts = bool(kinds & _ACTIONS) or any(cue.mention.mood == "togo" or cue.value == "there" for cue in run)
     ends = bool(kinds & _OUTCOMES) or (family == "putt" and "distance" in kinds) or _left_near(run)
     idle = kinds <= {"strike", "drop", "distance"} and not _shaped(run)
     return (0.8 if idle else 0.0) + (0.0 if acts or family == "putt" else 0.7) + (0.0 if ends else 0.7)
