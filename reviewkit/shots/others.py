@@ -19,7 +19,14 @@ def without_others_fates(found: Sequence[Cue], talk: Sequence[Utterance]) -> lis
         for mention in said.mentions:
             if mention.kind in _OTHERS and mention.mood == "other":
                 gone |= set(_last_fate(found, mention, number))
-    return [cue for at, cue in enumerate(found) if at not in gone]
+    return [cue for at, cue in enumerate(found) if at not in gone and not _said_again(cue, talk)]
+
+
+def _said_again(cue: Cue, talk: Sequence[Utterance]) -> bool:
+    """ "She's in the nettles. In the nettles!": where another's ball lies, repeated in the next breath."""
+    near = (m for said in talk[max(0, cue.utterance - 1) : cue.utterance] for m in said.mentions)
+    told = any(m.kind == "place" and m.mood == "other" and m.text == cue.mention.text for m in near)
+    return told and cue.kind == "place" and talk[cue.utterance].text.strip(" .!,") == cue.mention.text
 
 
 def _last_fate(found: Sequence[Cue], reload: Mention, number: int) -> list[int]:

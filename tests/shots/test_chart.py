@@ -437,3 +437,18 @@ def test_a_putt_that_drops_is_not_the_bunker_stroke() -> None:
         "Sixty degree out of the sand, came out soft, twelve feet. Twelve feet is one in three. Drained it.",
     ]
     assert brief(play(told).shots)[1:] == [(2, "bunker", "60", "green"), (3, "putt", "", "holed")]
+
+
+def test_where_anothers_ball_lies_said_again_is_no_stroke() -> None:
+    said = [
+        THREE,
+        "126 to the pin.",
+        "8 iron.",
+        "It's on the green.",
+        "Cleo's in the nettles.",
+        "In the nettles.",
+    ]
+    played = play([*said, "25 feet.", "Two putts for par."]).shots
+    assert brief(played) == [
+        *((1, "tee", "8I", "green"), (2, "putt", "", "green"), (3, "putt", "", "holed")),
+    ]
