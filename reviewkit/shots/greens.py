@@ -145,6 +145,10 @@ def _landing(cues: Sequence[Cue], steps: Sequence[Step], putt: int, units: str) 
     at = max((at for at in range(first, last) if _on(cues[at], cues[swings[0]])), default=None)
     if at is None:
         until = max(last, steps[putt].draft.first, steps[putt].draft.last)
+        if not steps[putt].told:
+            # The words of a putt that no cue was enough to tell stand before those of the next.
+            later = (step.draft.first for step in steps[putt:] if step.draft.first < step.draft.last)
+            until = max(until, next(later, len(cues)))
         # "Putter back up it. Wasn't hard enough, ten feet to go": behind the putter, it is the putt's.
         until = next((at for at in range(last, until) if cues[at].kind == "putter"), until)
         lengths = (at for at in range(swings[0] + 1, until) if cues[at].kind == "distance")
