@@ -203,7 +203,8 @@ def _for_the_green(
         return par not in (4, 5) or result in ("green", "fringe") or _par3(step, yards)
     if sort == "layup":
         return result in PENALTIES or (near and result != "fairway" and step.draft.shape != "layup")
-    return sort != "recovery"
+    # One that never left the sand, or the trees, missed nothing.
+    return sort != "recovery" and not (sort == "bunker" and result == "sand")
 
 
 def _came_up_short(sort: str, step: Step) -> bool:

@@ -72,26 +72,28 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
 
 
 def _without_idle_words(found: Sequence[Cue]) -> list[Cue]:
-    """ "Driver. Right. Over the fence", "why's it curving? Right. Bunker.": right by itself is a side behind
-    a club and before trouble, else only "well, then"."""
-    return [
-        cue
-        for at, cue in enumerate(found)
-        if cue.mention.mood != _ALONE
-        or (at and (_right_behind(cue, found[at - 1]) or _into_trouble(found, at)))
-    ]
+    """The cues without sides by themselves that say "well, then", or where it was aimed.
+
+    "Driver. Right. Over the fence", "why's it curving? Right. Bunker." and "left edge. Tapped in." are sides.
+    """
+    return [cue for cue in found if cue.mention.mood != _ALONE or _is_side(cue, found)]
 
 
-def _right_behind(cue: Cue, last: Cue) -> bool:
-    return last.kind == "club" and not last.meant and cue.utterance == last.utterance + 1
-
-
-def _into_trouble(found: Sequence[Cue], at: int) -> bool:
-    """Whether what is told next is trouble, and a stroke that ended nowhere yet was told before."""
-    cue, last, after = found[at], found[at - 1], found[at + 1] if at + 1 < len(found) else None
-    struck = last.kind in ("club", "strike", "contact") and cue.utterance <= last.utterance + _SOON
-    trouble = after is not None and after.kind == "place" and after.value not in ("fairway", "green", "close")
-    return struck and trouble and after is not None and after.utterance == cue.utterance + 1
+def _is_side(cue: Cue, found: Sequence[Cue]) -> bool:
+    """Whether it stands behind a club, or what comes next is a tap, or trouble of a stroke not yet ended."""
+    last = next((c for c in reversed(found) if c.mention.last < cue.mention.first), None)
+    after = next((c for c in found if c.mention.first > cue.mention.last), None)
+    right = cue.mention.text == "right"
+    if last is None:
+        return False
+    if right and last.kind == "club" and not last.meant and cue.utterance == last.utterance + 1:
+        return True
+    if after is None or after.utterance > cue.utterance + 1:
+        return False
+    if after.kind == "tap":
+        return not right
+    struck = last.kind in ("club", "strike", "contact", "miss") and cue.utterance <= last.utterance + _SOON
+    return struck and after.kind == "place" and after.value not in ("fairway", "green", "close")
 
 
 def _without_putts_for_scores(found: list[Cue]) -> list[Cue]:

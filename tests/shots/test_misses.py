@@ -101,6 +101,24 @@ MISSES = {
         ],
         ["", "", "", "", ""],
     ),
+    "an edge by itself, before a tap": (
+        ["Driver in the fairway.", "8 iron, and it's on, 20 feet.", "Close. Left edge.", "Tapped it in."],
+        ["", "", "left", ""],
+    ),
+    "an edge by itself is where it was aimed": (
+        ["Driver in the fairway.", "8 iron, and it's on, 20 feet.", "Left edge. It's in. Birdie."],
+        ["", "", ""],
+    ),
+    "one that never left the sand": (
+        [
+            "Driver in the fairway.",
+            "8 iron into the bunker on the left.",
+            "It moved about a yard, still in the sand.",
+            "Splashed it out to 3 feet.",
+            "Holed it.",
+        ],
+        ["", "left", "", "", ""],
+    ),
     "right by itself, before trouble": (
         [
             "Driver in the fairway.",
