@@ -54,7 +54,7 @@ class Telling:
 def tell(span: HoleSpan, talk: Sequence[Utterance], par: int | None, clubs_last: bool = False) -> Telling:
     """Read one hole's utterances as strokes; `par` and the speaker's manner help where known."""
     found = cues(talk)
-    return Telling(span, tuple(talk), found, readings(found, par, counts(talk, found), clubs_last))
+    return Telling(span, tuple(talk), found, readings(found, par, counts(talk, found, par), clubs_last))
 
 
 def clubs_told_last(holes: Iterable[Sequence[Utterance]]) -> bool:

@@ -13,7 +13,7 @@ from functools import lru_cache
 
 from reviewkit.shots.counts import Count, agreement
 from reviewkit.shots.cue import SHORT, Cue
-from reviewkit.shots.drafts import PENALTIES, Draft, draft
+from reviewkit.shots.drafts import PENALTIES, Draft, draft, told_again
 from reviewkit.shots.holing import lies_at, tapped, untold
 from reviewkit.shots.steps import Ball, Step, as_putt, come_to_green, in_order, next_cue, played
 from reviewkit.shots.weights import skip_cost
@@ -30,8 +30,8 @@ _DROPPED_FROM = {
     "drop": ("", "rough", "trees"),
 }
 
-_FATES = ("unplayable", "lost")
-"""What becomes of a ball that was struck before."""
+_UNHEARD, _APPROACHED, _DRIVEN = 1.6, 260, ("D", "3W")
+"""What a drive costs of which nothing was heard, and the most that one leaves."""
 _LATER = 1.0
 """What speaks against the first putt being the next one: "and the next one's in"."""
 _STROKED, _ON_THE_GREEN = 0.4, ("green", "fringe", "holed")
@@ -141,7 +141,7 @@ def _swing(
     if found.lie and ball.lie not in ("unknown", found.lie):
         gain -= 0.4
     if chain is not None and chain.told:
-        gain -= _told_again(chain.draft, found)
+        gain -= told_again(chain.draft, found)
     if found.reload and ball.lie != "tee" and ball.strokes == 1 and chain is not None:
         # The first ball's fate was not told, but playing another from the tee tells it.
         gone = replace(chain, draft=replace(chain.draft, result=_gone(chain.draft.result)))
@@ -149,6 +149,11 @@ def _swing(
         return
     if found.dropped:
         yield from _dropped(ball, found, chain, gain)
+    if first and 0 < found.far <= _APPROACHED and par in (4, 5) and found.club not in _DRIVEN:
+        # "Flurb, flurb. 152 to the flag, 8 iron": nothing of the drive was heard.
+        driven, before = played(ball, Draft(0, 0, 0.0, "swing"), None, told=False)
+        again = gain + (1.6 if found.result in ("green", "holed") else 0.0)
+        yield again - _UNHEARD, *played(driven, found, before)
     yield gain, *played(ball, found, chain)
 
 
@@ -166,23 +171,6 @@ def _dropped(
     fate = "unplayable" if chain.draft.result in ("rough", "trees", "sand") else "penalty"
     gone = replace(chain, draft=replace(chain.draft, result=fate))
     yield gain + _DROP[found.dropped], *played(Ball("unknown", ball.strokes + 1, ball.putts), found, gone)
-
-
-def _told_again(before: Draft, found: Draft) -> float:
-    """What speaks for the same stroke told on: where it went, its club put right or anew, its landing."""
-    if not before.result and not _acts(found):
-        return 1.5
-    if found.result in _FATES and before.result not in PENALTIES and not _acts(found):
-        # "In a bush. Unplayable", "I heard some wood. It's a lost ball": nobody swung in between.
-        return 1.5
-    ended = before.result or before.miss or before.contact or before.close
-    if found.club and before.club and not ended:
-        return 1.0 if found.club == before.club else 0.5
-    return 1.0 if found.result and found.result == before.result and not _acts(found) else 0.0
-
-
-def _acts(found: Draft) -> bool:
-    return bool(found.club or found.shape or found.reload or found.contact)
 
 
 def _gone(result: str) -> str:

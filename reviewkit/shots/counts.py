@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from reviewkit.model import Mention, Utterance
 from reviewkit.shots.cue import Cue
 
+_COUNTS = ("count", "putt_for")
 _WORTH = 0.7
 """Log odds that a count adds to a reading that agrees with it; checked on invented rounds, no source."""
 
@@ -28,15 +29,27 @@ class Count:
         return self.strokes == taken or (self.coming and self.strokes == taken + 1)
 
 
-def counts(talk: Sequence[Utterance], cues: Sequence[Cue]) -> tuple[Count, ...]:
+def counts(talk: Sequence[Utterance], cues: Sequence[Cue], par: int | None = None) -> tuple[Count, ...]:
     """The counts said within a hole, before its last cue, in order."""
-    said = [m for utterance in talk for m in utterance.mentions if m.kind == "count" and not m.mood]
+    said = [m for utterance in talk for m in utterance.mentions if m.kind in _COUNTS and not m.mood]
     made = []
     for mention in said:
         place = sum(cue.mention.first < mention.first for cue in cues)
-        if place and isinstance(mention.value, int | float):
-            made.append(Count(place, int(mention.value), mention.unit == "hitting", _WORTH * _trust(mention)))
+        strokes = _taken(mention, par)
+        if place and strokes is not None:
+            made.append(Count(place, strokes, mention.unit == "hitting", _WORTH * _trust(mention)))
     return tuple(made)
+
+
+def _taken(mention: Mention, par: int | None) -> int | None:
+    """The strokes that have counted: "lying three", or one fewer than a putt "for par" makes."""
+    if not isinstance(mention.value, int | float):
+        return None
+    if mention.kind == "count":
+        return int(mention.value)
+    if mention.unit == "strokes":
+        return int(mention.value) - 1
+    return None if par is None else par + int(mention.value) - 1
 
 
 def _trust(mention: Mention) -> float:

@@ -9,11 +9,16 @@ from itertools import takewhile
 
 from reviewkit.shots.cue import SHORT, Cue
 from reviewkit.shots.holing import feet
+from reviewkit.shots.putt_words import from_afar, rolled_between
 from reviewkit.shots.torn import torn
 from reviewkit.shots.weights import SHAPED, STROKE, crossings, rewards, strains
 
 PENALTIES = ("penalty", "ob", "lost", "unplayable")
+_FATES = ("unplayable", "lost")
+"""What becomes of a ball that was struck before."""
 _UNSTRUCK = ("drop", "distance", "lie")
+_UNTOLD_PUTT = -1.0
+"""A putt of which nothing but the lengths before and behind it was heard."""
 _LATER = re.compile(r"\b(?:next|2nd|3rd|return|comebacker|other)\b")
 
 
@@ -22,8 +27,9 @@ class Draft:
     """One stroke told by cues `first`..`last`-1. Empty text is not told; `putts` counts a tally's strokes.
 
     `shape` is what the words call the stroke: chip, pitch, bunker, punch, layup, tee, putt, or nothing.
-    `later` is a ball holed that was putted before: "the next one's in".
-    `dropped` is "penalty" or "drop" where the ball was dropped before it was struck.
+    `far` is what was left where that is told first, in its unit, and too long for a putt. `later` is a ball
+    holed that was putted before: "the next one's in". `dropped` is "penalty" or "drop" where the ball was
+    dropped before it was struck.
     """
 
     first: int
@@ -44,6 +50,7 @@ class Draft:
     later: bool = False
     feet: float | None = None
     """To the hole: before a putt, or after another stroke, where its words tell."""
+    far: float = 0.0
 
 
 def draft(cues: Sequence[Cue], first: int, last: int, clubs_last: bool = False) -> Draft | None:
@@ -57,7 +64,8 @@ def draft(cues: Sequence[Cue], first: int, last: int, clubs_last: bool = False) 
     kinds = {cue.kind for cue in run}
     family = _family(run, kinds)
     if not family:
-        return None
+        putted = last == first + 1 and rolled_between(cues, first)
+        return Draft(first, last, _UNTOLD_PUTT, "putt", "putt") if putted else None
     score = STROKE + rewards(run, family) - crossings(run, clubs_last)
     score -= strains(run, family, clubs_last) + torn(cues, first, clubs_last)
     places = [cue.value for cue in run if cue.kind == "place" and cue.value != "close"]
@@ -82,6 +90,7 @@ def draft(cues: Sequence[Cue], first: int, last: int, clubs_last: bool = False) 
         putts=int(float(_last(run, "putts") or 0)),
         dropped=_dropped(run),
         putter="putter" in kinds,
+        far=_far(run),
         later=any(_LATER.search(cue.mention.text) for cue in run if cue.kind in ("holed", "tap")),
         feet=_feet(run, family),
     )
@@ -106,6 +115,7 @@ def _family(run: Sequence[Cue], kinds: set[str]) -> str:
     if "tap" in kinds:
         return "tap" if kinds <= {"tap", "putt", "distance", "holed", "putter"} else ""
     swung = bool(kinds & {"reload", "club"}) or not _flat(run)
+    swung = swung or (from_afar(run) and not kinds & {"putt", "putter"})
     if not swung and kinds & {"stayed_out", "putter", "putt"}:
         return "putt"
     if "putter" in kinds:
@@ -121,7 +131,7 @@ def _family(run: Sequence[Cue], kinds: set[str]) -> str:
 
 def _flat(run: Sequence[Cue]) -> bool:
     """No word of the run belongs to a full swing."""
-    swings = any(cue.kind == "strike" and cue.value in SHAPED for cue in run)
+    swings = any(cue.kind == "strike" and cue.value in (*SHAPED, "wedge") for cue in run)
     return not swings and all(cue.value in ("close", "green") for cue in run if cue.kind == "place")
 
 
@@ -163,9 +173,32 @@ def _dropped(run: Sequence[Cue]) -> str:
     return "penalty" if "penalty" in drops else "drop"
 
 
+def _far(run: Sequence[Cue]) -> float:
+    """What was left, told before anything but the club and the stroke: "wedge from 110"."""
+    told = next((cue for cue in run if cue.kind not in ("strike", *"drop", "lie", "club")), None)
+    return float(told.value) if told is not None and from_afar([told]) else 0.0
+
+
 def _last(run: Sequence[Cue], kind: str) -> str:
     return next((cue.value for cue in reversed(run) if cue.kind == kind), "")
 
 
 def _first(run: Sequence[Cue], kind: str) -> str:
     return next((cue.value for cue in run if cue.kind == kind), "")
+
+
+def told_again(before: Draft, found: Draft) -> float:
+    """What speaks for the same stroke told on: where it went, its club put right or anew, its landing."""
+    if not before.result and not (_acts(found) or found.far):
+        return 1.5
+    if found.result in _FATES and before.result not in PENALTIES and not _acts(found):
+        # "In a bush. Unplayable", "I heard some wood. It's a lost ball": nobody swung in between.
+        return 1.5
+    ended = before.result or before.miss or before.contact or before.close
+    if found.club and before.club and not ended:
+        return 1.0 if found.club == before.club else 0.5
+    return 1.0 if found.result and found.result == before.result and not _acts(found) else 0.0
+
+
+def _acts(found: Draft) -> bool:
+    return bool(found.club or found.shape or found.reload or found.contact)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from reviewkit.model.values import FEET_PER_YARD, YARDS_PER_METRE
+from reviewkit.model.values import FEET_PER_YARD, SMALL_UNITS, YARDS_PER_METRE
 from reviewkit.shots.cue import Cue
 
 _FEWEST_BARE_YD = 38.0
@@ -32,3 +32,8 @@ def unit_of(cue: Cue, units: str) -> str:
 
 def _by_the_hole(cue: Cue) -> bool:
     return float(cue.value) < _FEWEST_BARE_YD
+
+
+def putt_long(cue: Cue) -> bool:
+    """Whether a told length is one that only a putt, or what it left, has."""
+    return cue.mention.unit in SMALL_UNITS or (cue.mention.unit == "m" and float(cue.value) <= 12)

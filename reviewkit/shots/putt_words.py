@@ -8,18 +8,50 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from reviewkit.model.values import SMALL_UNITS
 from reviewkit.shots.cue import Cue
 
 _NEXT = re.compile(
     r"\b(?:that|next|back|return|lip(?:s|ped)?|horse ?shoed?|(?:hit|hits|caught) the (?:hole|cup))\b"
 )
 _FLAG = re.compile(r"\bof the (?:flag|pin|stick)\b")
-_TWO, _LYING = 1.6, 1.2
+_TWO, _LYING, _FAR = 1.6, 1.2, 1.5
+_OF_PUTTS = ("", "togo", "from", "left")
+_LEFT, _PACED = 0.6, 20
+"""What is left of a length by a putt, at most, and the longest putt told in metres or paces."""
+_LONGEST = 60
+"""Nobody putts from further, in whatever unit."""
 
 
 def putt_strains(run: Sequence[Cue]) -> float:
     """What speaks against one putt: words for another, or words that tell where the ball lies."""
-    return _TWO * _putts_again(run) + _LYING * _lying_yet(run)
+    return _TWO * _putts_again(run) + _LYING * _lying_yet(run) + _FAR * from_afar(run)
+
+
+def rolled_between(cues: Sequence[Cue], at: int) -> bool:
+    """ "25 feet, uphill. Six feet. Missed it": a length, and in a later breath a much shorter one.
+
+    A putt came between, whatever was heard of it.
+    """
+    if at + 1 >= len(cues) or cues[at].kind != "distance" or cues[at + 1].kind != "distance":
+        return False
+    first, then = cues[at], cues[at + 1]
+    unit = first.mention.unit
+    short = unit in SMALL_UNITS or (unit in ("m", "pace") and float(first.value) <= _PACED)
+    same = unit == then.mention.unit and first.mention.mood in _OF_PUTTS and then.mention.mood in _OF_PUTTS
+    later = then.utterance > first.utterance
+    return short and same and later and float(then.value) <= _LEFT * float(first.value)
+
+
+def from_afar(run: Sequence[Cue]) -> bool:
+    """ "I've got 165 out of the rough, came up short": what is left is too long for a putt."""
+    return any(
+        cue.kind == "distance"
+        and cue.mention.mood == "togo"
+        and cue.mention.unit not in SMALL_UNITS
+        and float(cue.value) > _LONGEST
+        for cue in run
+    )
 
 
 def _putts_again(run: Sequence[Cue]) -> bool:

@@ -54,6 +54,9 @@ def to_swing(cues: Sequence[Cue], own: Moment, at: int, place: str, units: str, 
     if place in ("between", "landed", "trail") and mood == "bare" and at == own.first - 1:
         # Heard in one with how the ball before ended: "there you go, fairway, 92, I'll use the gap wedge".
         return _BARE_BEFORE
+    if place == "between" and mood == "bare" and not own.told:
+        # "Eight flurb, 152, on the flurb at 18 feet": of a stroke whose words were lost.
+        return _BARE_BEFORE
     if place == "own" and mood in ("bare", "") and _up_to_club(cues, at, own.swung):
         return _BEFORE_ITS_CLUB
     if (

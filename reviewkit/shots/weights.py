@@ -9,9 +9,10 @@ import re
 from collections.abc import Sequence
 from itertools import pairwise
 
-from reviewkit.model.values import SMALL_UNITS
+from reviewkit.shots.club_words import beyond_its_club, left_since, named_late, wedged
 from reviewkit.shots.cue import SHORT, Cue
 from reviewkit.shots.holing import stroked_behind
+from reviewkit.shots.lengths import putt_long
 from reviewkit.shots.putt_words import putt_strains
 
 _REWARD = {
@@ -150,6 +151,7 @@ def strains(run: Sequence[Cue], family: str, clubs_last: bool) -> float:
         # Another ball is teed up after a stroke, not within one.
         cost += 2.5
     cost += 0.9 * (_struck_again(run) or (family == "swing" and stroked_behind(run)))
+    cost += 1.8 if family == "swing" and beyond_its_club(run) else 0.0
     if run[0].kind == "miss" and _dropped_next(run):
         # "Splash. Two yards short. So I'm at the drop zone": the side is the lost ball's.
         cost += 1.0
@@ -167,10 +169,10 @@ def strains(run: Sequence[Cue], family: str, clubs_last: bool) -> float:
                 cost += 1.2 if _shaped(run) and not _came_to_rest(run[:at]) else 2.4
             landed_at = at
         elif cue.kind == "club":
-            cost += _named_late(run, landed_at, at, clubs_last) if landed_at >= 0 else 0.0
+            cost += named_late(run, landed_at, at, clubs_last) if landed_at >= 0 else 0.0
             if clubs and cue.value not in clubs and not cue.meant:
                 # With a length to go since the other club it is another stroke's.
-                cost += 1.5 if _left_since(run[:at]) else 0.5
+                cost += 1.5 if left_since(run[:at]) else 0.5
             if not cue.meant:
                 clubs.add(cue.value)
         elif landed_at >= 0 and cue.kind == "distance" and cue.mention.mood == "togo":
@@ -197,20 +199,6 @@ def strains(run: Sequence[Cue], family: str, clubs_last: bool) -> float:
             # "First putt" names a stroke of its own, "it breaks" may be said on the way.
             cost += 1.6 if cue.kind == "stayed_out" else 0.35 + 0.35 * cue.mention.weight
     return cost
-
-
-def _named_late(run: Sequence[Cue], landed_at: int, at: int, clubs_last: bool) -> float:
-    """What speaks against the club of a ball that has landed."""
-    if run[at].after or (run[at].mention.mood == "with" and run[at].utterance == run[landed_at].utterance):
-        return 0.0
-    at_once = run[at].mention.first - run[landed_at].mention.last <= 3
-    return 0.2 if at_once or clubs_last else 1.3
-
-
-def _left_since(run: Sequence[Cue]) -> bool:
-    """Whether what is left is told after the last club of the words so far."""
-    club = max(at for at, cue in enumerate(run) if cue.kind == "club")
-    return any(cue.kind == "distance" and cue.mention.mood in ("togo", "bare") for cue in run[club:])
 
 
 def _dropped_next(run: Sequence[Cue]) -> bool:
@@ -242,27 +230,24 @@ _OUTCOMES = {"place", "holed", "tap", "stayed_out", "putts", "miss"}
 
 def _on_green_by(run: Sequence[Cue]) -> bool:
     """The words so far put the ball on the green: it is a putt that stays out then."""
-    short = any(cue.kind == "distance" and _putt_long(cue) for cue in run)
+    short = any(cue.kind == "distance" and putt_long(cue) for cue in run)
     return short or any(cue.kind == "place" and cue.value in ("green", "close") for cue in run)
 
 
 def _left_near(run: Sequence[Cue]) -> bool:
-    """ "Chipped it to 3 feet": what a short stroke left tells where it ended."""
-    left = any(cue.kind == "distance" and cue.mention.mood == "left" and _putt_long(cue) for cue in run)
-    return left and _shaped(run)
+    """ "Chipped it to 3 feet", "wedge from 110, 4 feet": what a stroke left tells where it ended."""
+    left = [cue for cue in run if cue.kind == "distance" and cue.mention.mood == "left" and putt_long(cue)]
+    last = run[-1].kind == "distance" and run[-1].mention.mood in ("", "left") and putt_long(run[-1])
+    return (bool(left) and _shaped(run)) or (last and wedged(run))
 
 
 def _came_to_rest(run: Sequence[Cue]) -> bool:
     """ "Pitched it from 30. 3 feet. Holed it": what it left is told before it drops."""
-    return any(cue.kind == "distance" and cue.mention.mood in ("", "left") and _putt_long(cue) for cue in run)
+    return any(cue.kind == "distance" and cue.mention.mood in ("", "left") and putt_long(cue) for cue in run)
 
 
 def _shaped(run: Sequence[Cue]) -> bool:
     return any(cue.kind == "strike" and cue.value in SHAPED for cue in run)
-
-
-def _putt_long(cue: Cue) -> bool:
-    return cue.mention.unit in SMALL_UNITS or (cue.mention.unit == "m" and float(cue.value) <= 12)
 
 
 def so_far_off(cues: Sequence[Cue], at: int) -> bool:
@@ -278,5 +263,5 @@ def _bareness(run: Sequence[Cue], family: str) -> float:
     # "First one stays in" tells a stroke by its getting nowhere.
     acts = bool(kinds & _ACTIONS) or any(cue.mention.mood == "togo" or cue.value == "there" for cue in run)
     ends = bool(kinds & _OUTCOMES) or (family == "putt" and "distance" in kinds) or _left_near(run)
-    idle = kinds <= {"strike", "drop", "distance"} and not _shaped(run)
+    idle = kinds <= {"strike", "drop", "distance"} and not (_shaped(run) or wedged(run))
     return (0.8 if idle else 0.0) + (0.0 if acts or family == "putt" else 0.7) + (0.0 if ends else 0.7)

@@ -55,3 +55,14 @@ def test_a_count_speaks_for_the_readings_that_agree() -> None:
     silent, told = readings(found, 4, ()), readings(found, 4, said)
     gain = {strokes: told[strokes][0] - silent[strokes][0] for strokes in told if strokes in silent}
     assert gain[5] > gain[6]
+
+
+@pytest.mark.parametrize(
+    ("said", "par", "taken"),
+    [("This is for the three.", None, 2), ("12 feet for birdie.", 5, 3), ("12 feet for birdie.", None, None)],
+)
+def test_what_a_putt_is_for_counts_the_strokes_before_it(
+    said: str, par: int | None, taken: int | None
+) -> None:
+    told = read_talk(transcript(["Wedge onto the green, 12 feet.", said, "It's in!"]), Plan())
+    assert [each.strokes for each in counts(told, cues(told), par)] == ([] if taken is None else [taken])

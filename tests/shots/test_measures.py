@@ -225,6 +225,34 @@ TALES: dict[str, tuple[Sequence[str], Sequence[float | None]]] = {
         ],
         [388, 150, 35, 1 * FT],
     ),
+    "a putt of which nothing was heard but the lengths around it": (
+        [
+            FOUR,
+            DRIVER,
+            "142 to the flag, so a smooth eight. On. Twenty five feet, uphill.",
+            "Gave it a flurb flurb. Six feet.",
+            "Back up the hill. Missed it. Tap in for five.",
+        ],
+        [388, 142, 25 * FT, 6 * FT, None],
+    ),
+    "a drive of which nothing was heard": (
+        [FOUR, "Flurb, flurb.", "152 to the flag, 8 iron, on the green, 20 feet.", "Two putts, par."],
+        [388, 152, 20 * FT, None],
+    ),
+    "a drive whose landing was not heard, and the next for a shorter club": (
+        [FOUR, "Driver, flurb.", "Wedge from 110, flurb it, four feet.", "Kicked that in. Birdie."],
+        [388, 110, 4 * FT],
+    ),
+    "a stroke that came up short, of a club not heard": (
+        [
+            FOUR,
+            "Driver, rough left.",
+            "I've got 165 out of the rough, six flurb, came up short of the green.",
+            "Chip, to about ten feet.",
+            "Ten footer for par. In the cup!",
+        ],
+        [388, 165, None, 10 * FT],
+    ),
     "a teen heard as a ten": (
         [FOUR, DRIVER, "That leaves 180, so it's a smooth gap wedge, on the green.", "Two putts, par."],
         [388, 118, None, None],
