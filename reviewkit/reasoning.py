@@ -29,11 +29,14 @@ from reviewkit.model.values import SMALL_UNITS, YARDS_PER_METRE
 from reviewkit.scoring import Reconciled, keep_card, reconcile
 from reviewkit.shots import Telling, clubs_told_last, shots, tell
 from reviewkit.shots.lone_numbers import with_clubs
+from reviewkit.shots.reach import reach
 
 _CARD_SAYS = 6.0
 """Weight of a par on the card against words, which weigh about one each."""
 _PLAINLY, _BESIDE_WORDS = 1.0, 0.6
 """Where the words tell the par plainly, its length weighs less: forward tees are short."""
+_OF_ITS_REACH = 0.55
+"""The least of how far a club goes at most that it is taken for on a tee."""
 _LENGTHS: tuple[tuple[float, dict[int, float]], ...] = (
     (200, {3: 0.7}),
     (240, {3: 0.6, 4: 0.3}),
@@ -191,11 +194,16 @@ def _by_length(mentions: Sequence[Mention], plan: Plan, par_told: bool) -> dict[
 
 def _before_any_stroke(mentions: Sequence[Mention]) -> list[Mention]:
     """A yardage that can only be the tee's, where the talk comes to one before it comes to a stroke."""
+    goes = 0.0
     for mention in mentions:
         if mention.kind in ("place", "strike", "holed", "putt", "tap", "lie"):
             break
+        if mention.kind == "club" and not mention.mood:
+            goes = reach(str(mention.value)) or 0.0
         if mention.kind == "distance" and mention.unit not in SMALL_UNITS:
             plain = from_tee(mention) and isinstance(mention.value, int | float)
+            # "3 wood. I've got 145": what the club left, and no hole's length.
+            plain = plain and float(mention.value or 0.0) > goes * _OF_ITS_REACH
             return [mention] if plain and float(mention.value or 0.0) >= _LEAST else []
     return []
 

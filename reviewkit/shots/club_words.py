@@ -35,8 +35,9 @@ def wedged(run: Sequence[Cue]) -> bool:
 
 def beyond_its_club(run: Sequence[Cue]) -> bool:
     """ "Driver. Wedge from 110": told in a later breath, a stroke for a club that goes half as far."""
-    if run[0].kind != "club" or run[0].meant or run[0].value not in _LONGEST_CLUBS:
+    club = next((cue for cue in run if cue.kind == "club"), None)
+    if club is None or club.meant or club.value not in _LONGEST_CLUBS:
         return False
-    later = [cue for cue in run if cue.utterance > run[0].utterance]
+    later = [cue for cue in run if cue.utterance > club.utterance]
     left = [cue for cue in later if cue.kind == "distance" and cue.mention.mood == "togo"]
     return wedged(later) or any(_FEWEST < float(cue.value) < _DRIVEN and not putt_long(cue) for cue in left)

@@ -253,6 +253,16 @@ TALES: dict[str, tuple[Sequence[str], Sequence[float | None]]] = {
         ],
         [388, 165, None, 10 * FT],
     ),
+    "what a long club left is no hole's length": (
+        [
+            "Hole one.",
+            "3 wood, to stay behind the cross bunkers.",
+            "I've got 145, into the greenside bunker.",
+            "Sand wedge out, 8 feet.",
+            "Missed it left. Tap in. Bogey five.",
+        ],
+        [None, 145, None, 8 * FT, None],
+    ),
     "a teen heard as a ten": (
         [FOUR, DRIVER, "That leaves 180, so it's a smooth gap wedge, on the green.", "Two putts, par."],
         [388, 118, None, None],
