@@ -110,7 +110,7 @@ def shots(
         if shot.result == "unknown" and at + 1 < len(steps) and _on_the_fairway(step, steps[at + 1], par):
             shot = replace(shot, result="fairway", confidence=_GUESSED)
         result.append(shot)
-        near = _now_near(sort, step, lengths[at], near)
+        near = _now_near(sort, step, lengths[at], near, par)
     return tuple(result)
 
 
@@ -138,11 +138,13 @@ def _with(steps: Sequence[Step], at: int, **facts: str) -> tuple[Step, ...]:
     return (*steps[:at], told, *steps[at + 1 :])
 
 
-def _now_near(sort: str, step: Step, yards: float | None, near: bool) -> bool:
+def _now_near(sort: str, step: Step, yards: float | None, near: bool, par: int | None) -> bool:
     """Whether the next stroke is played from near the green."""
     result = step.draft.result
     if sort == "tee":
-        # A tee shot meant for the green is a par 3's; the club or its miss tells.
+        # A tee shot meant for the green is a par 3's; where that is not told the club or its miss tells.
+        if par == 3:
+            return result not in PENALTIES
         return step.draft.club not in ("D", "3W") and result not in PENALTIES and _par3(step, yards)
     if sort in ("layup", "recovery"):
         return False

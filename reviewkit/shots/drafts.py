@@ -159,8 +159,9 @@ def side_of(run: Sequence[Cue]) -> str:
 
 
 def _club(run: Sequence[Cue]) -> str:
-    """The club last named as used, else the one last named as meant."""
+    """The club last named as used, else the one last named as meant; "the same" only where none is named."""
     told = [cue for cue in run if cue.kind == "club"]
+    told = [cue for cue in told if cue.value != "same"] or told
     used = [cue for cue in told if not cue.meant]
     return (used or told)[-1].value if told else ""
 

@@ -27,6 +27,20 @@ def brief(shots: Sequence[Shot]) -> list[tuple[int, str, str, str]]:
 
 PUTTS = [(4, "putt", "", "green"), (5, "putt", "", "holed")]
 TALES = {
+    "a short one by the green of a par 3 that the driver was for": (
+        [
+            "Hole one, a par three, 214 yards.",
+            "Driver, and it died on the fringe in front.",
+            "Bumped an 8 iron from there, six feet by.",
+            "Missed it on the right.",
+            "Tapped in for a four.",
+        ],
+        [
+            *((1, "tee", "D", "fringe"), (2, "chip", "8I", "green")),
+            *((3, "putt", "", "green"), (4, "putt", "", "holed")),
+        ],
+        0,
+    ),
     "a drive of which nothing is told, played on from with a club": (
         [FOUR, "Driver, and off we go.", "8 iron from 150 yards onto the green.", "Two putts for par."],
         [
