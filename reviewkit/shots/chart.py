@@ -11,7 +11,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from functools import lru_cache
 
-from reviewkit.shots.counts import Count, agreement
+from reviewkit.shots.counts import Count, a_stroke_more, agreement
 from reviewkit.shots.cue import SHORT, Cue
 from reviewkit.shots.drafts import PENALTIES, Draft, draft, told_again
 from reviewkit.shots.on_green import Moves, afterwards, holed_out, putts, struck_there, tally, updown
@@ -32,6 +32,10 @@ _DROPPED_FROM = {
 
 _UNHEARD, _APPROACHED, _DRIVEN = 1.6, 260, ("D", "3W")
 """What a drive costs of which nothing was heard, and the most that one leaves."""
+_MAY_BE_GONE = ("", "rough", "trees")
+_COUNTED = 0.8
+"""What speaks against a penalty of which only the next stroke's number tells."""
+_TEED_AGAIN = ("D", "2W", "3W", "4W", "5W")
 
 Reading = tuple[float, Step | None]
 
@@ -57,10 +61,24 @@ def readings(
             idly = agreement(said, here, (at + 1, ball.strokes)) - idle * skip_cost(cue)
             _offer(table[at + 1], ball, score + idly, chain)
             for found in drafts[at]:
-                for gain, after, steps in moves(ball, found, chain, par):
-                    agreed = agreement(said, here, (found.last, after.strokes))
-                    _offer(table[found.last], after, score + gain + agreed, steps)
+                for cost, start, before in _paid(ball, chain, found, said):
+                    for gain, after, steps in moves(start, found, before, par):
+                        agreed = agreement(said, here, (found.last, after.strokes))
+                        _offer(table[found.last], after, score + cost + gain + agreed, steps)
     return _finished(table[len(cues)], cues)
+
+
+def _paid(ball: Ball, chain: Step | None, found: Draft, said: Sequence[Count]) -> Moves:
+    """The ball where it is, and with a penalty that only the count of the next stroke tells of."""
+    yield 0.0, ball, chain
+    if chain is None or not chain.told or chain.draft.result not in _MAY_BE_GONE or found.dropped:
+        return
+    if not a_stroke_more(said, chain.draft.first, found.first, ball.strokes):
+        return
+    teed = ball.strokes == 1 and (found.club in _TEED_AGAIN or found.shape == "tee" or found.reload)
+    fate = "lost" if teed else "penalty"
+    gone = replace(chain, draft=replace(chain.draft, result=fate))
+    yield -_COUNTED, Ball("tee" if teed else "unknown", ball.strokes + 1, ball.putts), gone
 
 
 def _drafts(cues: Sequence[Cue], clubs_last: bool) -> list[list[Draft]]:

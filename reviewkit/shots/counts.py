@@ -11,6 +11,7 @@ from reviewkit.shots.cue import Cue
 _COUNTS = ("count", "putt_for")
 _WORTH = 0.7
 """Log odds that a count adds to a reading that agrees with it; checked on invented rounds, no source."""
+_PLAINLY = 0.55
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +55,15 @@ def _taken(mention: Mention, par: int | None) -> int | None:
 
 def _trust(mention: Mention) -> float:
     return min(1.0, mention.weight + 0.2)
+
+
+def a_stroke_more(said: Sequence[Count], since: int, until: int, taken: int) -> bool:
+    """ "Sorry! Nobody's home. This'll be three": after one stroke, so that one cost another.
+
+    The next stroke's number, said plainly between cues `since` and `until` with `taken` strokes so far.
+    """
+    told = [count for count in said if since < count.place <= until and count.worth >= _PLAINLY]
+    return any(count.coming and count.strokes == taken + 2 for count in told)
 
 
 def agreement(said: Sequence[Count], before: tuple[int, int], after: tuple[int, int]) -> float:

@@ -466,3 +466,17 @@ def test_where_anothers_ball_lies_said_again_is_no_stroke() -> None:
     assert brief(played) == [
         *((1, "tee", "8I", "green"), (2, "putt", "", "green"), (3, "putt", "", "holed")),
     ]
+
+
+@pytest.mark.parametrize("third", ["This'll be three.", "So that's me hitting three."])
+def test_the_next_strokes_number_tells_of_a_penalty(third: str) -> None:
+    """18.2: stroke and distance, where nobody says that the ball was gone."""
+    said = [
+        FOUR,
+        "Driver, sliced into somebody's garden.",
+        "Sorry!",
+        third,
+        "Down to the 3 wood, and it's in the fairway.",
+    ]
+    played = play([*said, "8 iron from 150, that's on the green.", "Two putts."]).shots
+    assert [(shot.stroke, shot.kind) for shot in played[:3]] == [(1, "tee"), (3, "tee"), (4, "approach")]
