@@ -72,5 +72,6 @@ def agreement(said: Sequence[Count], before: tuple[int, int], after: tuple[int, 
     for count in said:
         if before[0] < count.place <= after[0]:
             within = count.place < after[0] and count.fits(before[1])
-            worth += count.worth * (within or count.fits(after[1]))
+            ends = count.place == after[0]
+            worth += count.worth * (within or (count.fits(after[1]) if ends else count.strokes == after[1]))
     return worth

@@ -48,6 +48,9 @@ def test_a_count_within_a_stroke_may_be_of_before_or_after_it() -> None:
     assert agreement(said, (1, 3), (4, 4)) == agreement(said, (1, 2), (4, 3)) == 0.5
     assert agreement(said, (1, 4), (4, 5)) == 0.0
     assert agreement(said, (2, 3), (4, 4)) == 0.0
+    # "Drive was fine, fairway, 3 wood for the second, and I topped it": not all of it was the first.
+    assert agreement([Count(3, 2, True, 0.5)], (0, 0), (6, 1)) == 0.0
+    assert agreement([Count(3, 2, True, 0.5)], (2, 1), (6, 2)) == 0.5
 
 
 def test_a_count_speaks_for_the_readings_that_agree() -> None:
