@@ -75,6 +75,9 @@ _MEANT_TOO = re.compile(
 )
 # A later, plainer word ends another player's turn; these moods reach past commas.
 _LONG_REACH = {"other"}
+_FURTHEST, _BREATHLESS = 18, 12
+"""Words that a mood reaches at most, and where no mark is heard behind it."""
+_MARKS = (",", ".", "!", "?")
 _WHOLE = {"lost", "short"}
 _TO_THE_HOLE = ("togo", "left", "from", "bare", "said")
 _ACROSS = ("club", "distance")
@@ -189,8 +192,9 @@ def _mood_at(mention: Mention, reaches: Sequence[tuple[int, int, str]]) -> str:
 
 def _reach(mood: Mention, sentence: Sentence) -> tuple[int, int]:
     """First and last word index that a mood colours: to the end of its clause, another player's further."""
+    furthest = _furthest(mood, sentence)
     if mood.value in _LONG_REACH:
-        return mood.first, sentence.tokens[-1].last
+        return mood.first, furthest
     index = next(i for i, token in enumerate(sentence.tokens) if token.first >= mood.first)
     start = sentence.starts[index]
     ending = _ENDS.get(str(mood.value), _CLAUSE_END)
@@ -202,4 +206,11 @@ def _reach(mood: Mention, sentence: Sentence) -> tuple[int, int]:
     if mood.value == "plan" and _DONE.match(sentence.text, end):
         return mood.first, mood.first - 1
     covered = [token.last for token, at in zip(sentence.tokens, sentence.starts, strict=True) if at < end]
-    return mood.first, max(covered[-1], mood.last)
+    return mood.first, max(min(covered[-1], furthest), mood.last)
+
+
+def _furthest(mood: Mention, sentence: Sentence) -> int:
+    """Word index that a mood reaches at most: a listener runs sentences together, often without a mark."""
+    mark = next((t.first for t in sentence.tokens if t.text in _MARKS and t.first >= mood.last), mood.last)
+    words = _FURTHEST if mark <= mood.last + _BREATHLESS else _BREATHLESS
+    return min(sentence.tokens[-1].last, mood.last + words)

@@ -156,6 +156,12 @@ def test_moods_say_whose_and_whether(line: str, kind: str, expected: list[tuple[
     assert moods(line, kind) == expected
 
 
+def test_moods_reach_so_many_words_where_no_mark_is_heard() -> None:
+    run_on = "he's holding up five fingers and laughing at me so 90 to the pin pitching wedge and it's on the green"
+    assert moods(run_on, "club") == [("PW", "")]
+    assert moods("he's hit pitching wedge and it's on the green", "club") == [("PW", "other")]
+
+
 def test_moods_themselves_are_not_handed_on() -> None:
     assert found(talk("I should have hit 9 iron.", "She hit driver."), "mood", "mask") == []
 
