@@ -157,7 +157,8 @@ def test_moods_say_whose_and_whether(line: str, kind: str, expected: list[tuple[
 
 
 def test_moods_reach_so_many_words_where_no_mark_is_heard() -> None:
-    run_on = "he's holding up five fingers and laughing at me so 90 to the pin pitching wedge and it's on the green"
+    far = "my mate hit it left and there was a good laugh about that one coming down the hill"
+    run_on = f"{far} 90 to the pin pitching wedge and it's on the green"
     assert moods(run_on, "club") == [("PW", "")]
     assert moods("he's hit pitching wedge and it's on the green", "club") == [("PW", "other")]
 
