@@ -60,6 +60,7 @@ _NO_PUTT = 1.5
 """What words say for a stroke holed from off the green, which is rare and seldom told so by mistake."""
 _PITCHED = 60
 """What is left for a short stroke is less, in yards or metres."""
+_WEDGES = ("PW", "GW", "SW", "LW")
 STROKE = -1.2
 """Cost of claiming a stroke, so that one weak cue is not enough."""
 SHAPED = {*SHORT, "punch", "layup", "tee"}
@@ -151,6 +152,7 @@ def strains(run: Sequence[Cue], family: str, clubs_last: bool) -> float:
         # Another ball is teed up after a stroke, not within one.
         cost += 2.5
     cost += 0.9 * (_struck_again(run) or (family == "swing" and stroked_behind(run)))
+    cost += 1.2 * _wedge_behind(run)
     cost += 1.8 if family == "swing" and beyond_its_club(run) else 0.0
     if run[0].kind == "miss" and _dropped_next(run):
         # "Splash. Two yards short. So I'm at the drop zone": the side is the lost ball's.
@@ -265,3 +267,11 @@ def _bareness(run: Sequence[Cue], family: str) -> float:
     ends = bool(kinds & _OUTCOMES) or (family == "putt" and "distance" in kinds) or _left_near(run)
     idle = kinds <= {"strike", "drop", "distance"} and not (_shaped(run) or wedged(run))
     return (0.8 if idle else 0.0) + (0.0 if acts or family == "putt" else 0.7) + (0.0 if ends else 0.7)
+
+
+def _wedge_behind(run: Sequence[Cue]) -> bool:
+    """ "Driver. Wedge from 110": another club, whichever wedge it was."""
+    clubs = [cue for cue in run if cue.kind == "club"]
+    if not clubs or any(cue.value.isdigit() or cue.value in _WEDGES for cue in clubs):
+        return False
+    return any(cue.value == "wedge" and cue.utterance > clubs[0].utterance for cue in run)
