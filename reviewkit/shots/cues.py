@@ -63,7 +63,7 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
     found = list(_left_by_a_miss(with_what_was_told(_without_idle_words(found), talk)))
     found = without_places_taken_back(_without_the_land(_without_hits_of_putts(found)), talk)
     found = [_from_the_tee(_from_sand(found, at), found[:at]) for at in range(len(found))]
-    found = without_strokes_taken_back(_without_lofts(found), talk)
+    found = without_strokes_taken_back(_without_lofts(_without_lengths_for_lofts(found)), talk)
     found = without_clubs_taken_back(found, talk)
     found = without_lengths_told_again(_without_clubs_meant(found), talk)
     found = without_drops_taken_back(without_lengths_taken_back(found, talk), talk)
@@ -176,6 +176,27 @@ def _of_the_land(cue: Cue) -> bool:
     if cue.kind == "place":
         return cue.mention.text in ("out of bounds", "ob", "o b", "is wet", "white stakes", "white posts")
     return cue.kind == "miss" and _SIDE_ALONE.match(cue.mention.text) is not None
+
+
+def _without_lengths_for_lofts(found: list[Cue]) -> list[Cue]:
+    """ "64. 56. Half swing": of two such numbers, each by itself, the first is what was left."""
+    lone = {cue.utterance for cue in found if cue.kind == "distance" and _alone(cue, found)}
+    return [
+        cue
+        for cue in found
+        if not (
+            cue.kind == "club"
+            and cue.value.isdigit()
+            and {cue.utterance, cue.utterance + 1} <= lone
+            and any(after.kind == "club" and after.utterance == cue.utterance + 1 for after in found)
+        )
+    ]
+
+
+def _alone(length: Cue, found: Sequence[Cue]) -> bool:
+    """Whether a number is all that is told in its breath, whatever it may name."""
+    told = [cue for cue in found if cue.utterance == length.utterance]
+    return length.mention.text.isdigit() and all(cue.mention.overlaps(length.mention) for cue in told)
 
 
 def _without_lofts(found: list[Cue]) -> list[Cue]:

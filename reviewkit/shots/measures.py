@@ -16,7 +16,7 @@ from reviewkit.shots.cue import Cue
 from reviewkit.shots.drafts import PENALTIES
 from reviewkit.shots.lengths import unit_of, yards
 from reviewkit.shots.moments import Moment, counted, moments, zone
-from reviewkit.shots.reach import reach, twin
+from reviewkit.shots.reach import far_too_near, reach, twin, without_hundreds
 from reviewkit.shots.steps import Step
 from reviewkit.shots.swings import LEAVES, NOTHING, to_swing
 
@@ -28,6 +28,8 @@ _LAGGED_YD = 1.4
 _AFTER_A_PUTT = 0.7
 """What speaks against a longer putt than `_LEFT_BY_A_PUTT_YD` behind another."""
 _BEYOND = 1.1
+_TOO_NEAR = 0.5
+"""What speaks against so short a length for a club swung in full."""
 _HOLES = {3: (70.0, 275.0), 4: (225.0, 530.0), 5: (420.0, 680.0), None: (70.0, 680.0)}
 """Lengths that a hole of such a par may have, in yards; common practice of the trade, no source."""
 _FAR_TOO_SHORT = 0.6
@@ -83,7 +85,7 @@ def _rolled_to(cues: Sequence[Cue], steps: Sequence[Step], number: int, at: int)
 def _within_reach(cue: Cue, step: Step, units: str) -> float:
     """The told yards, or those of the number it sounds like where the club cannot have gone so far."""
     told, most = yards(cue, units), reach(step.draft.club)
-    meant = twin(float(cue.value))
+    meant = twin(float(cue.value)) or without_hundreds(float(cue.value), most)
     if (
         most is None
         or told <= _BEYOND * most
@@ -191,7 +193,9 @@ def _worth(
         return None
     if _putted(steps[number]):
         return _to_putt(cues, steps, number, at, place, units)
-    return to_swing(cues, own, at, place, units, steps[number].draft.shape)
+    worth = to_swing(cues, own, at, place, units, steps[number].draft.shape)
+    full = not steps[number].draft.shape and far_too_near(steps[number].draft.club, yards(cues[at], units))
+    return worth - _TOO_NEAR if worth is not None and full else worth
 
 
 def _hair(cue: Cue) -> bool:

@@ -24,3 +24,15 @@ def twin(value: float) -> float | None:
     """The smaller number that sounds like a told one, 118 for 180; None where there is none."""
     hundreds, rest = divmod(value, 100)
     return hundreds * 100 + 10 + rest // 10 if rest in range(30, 100, 10) else None
+
+
+def without_hundreds(value: float, most: float | None) -> float | None:
+    """ "That's two, 95 in" heard as 295: the rest, where the club goes so far and no further."""
+    rest = value % 100
+    return rest if most is not None and 200 <= value < 300 and 0.5 * most <= rest <= most < 200 else None
+
+
+def far_too_near(club: str, yards: float) -> bool:
+    """Whether nobody takes a full wood, hybrid or iron for so little."""
+    most = reach(club)
+    return most is not None and most > 150 and yards < most / 3

@@ -43,6 +43,8 @@ def to_swing(cues: Sequence[Cue], own: Moment, at: int, place: str, units: str, 
         return None
     if shape == "chip" and long > _LONGEST_CHIP_YD and place != "own":
         return None
+    if shape in SHORT and place == "own" and at > own.first and _from_the_hole(cue, long):
+        return None
     behind_club = place == "own" and at > own.swung and cues[own.swung].kind == "club"
     if mood == "togo" and behind_club and LEAVES.search(cue.mention.text):
         return None
@@ -72,6 +74,11 @@ def to_swing(cues: Sequence[Cue], own: Moment, at: int, place: str, units: str, 
     if place == "between" and mood == "" and not cue.mention.unit:
         return None
     return _SWING.get(place, {}).get(mood)
+
+
+def _from_the_hole(cue: Cue, long: float) -> bool:
+    """ "Got out of the sand. About six metres from the stick": where it came to rest."""
+    return long < _SHORTEST_SWING_YD and " from the " in cue.mention.text
 
 
 def _up_to_club(cues: Sequence[Cue], at: int, swung: int) -> bool:

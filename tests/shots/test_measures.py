@@ -263,6 +263,38 @@ TALES: dict[str, tuple[Sequence[str], Sequence[float | None]]] = {
         ],
         [None, 145, None, 8 * FT, None],
     ),
+    "two numbers by themselves, what was left and the wedge": (
+        [FOUR, DRIVER, "64. 56. Half swing. On the green, ten feet.", "Missed it. Tap in. Four."],
+        [388, 64, 10 * FT, None],
+    ),
+    "a count run into what was left": (
+        [
+            FOUR,
+            "Driver, into the trees.",
+            "Little punch under the branches, back on the fairway, that's two 95 in.",
+            "Pitching wedge, heavy, short in the rough. Chip onto the green. One putt, five.",
+        ],
+        [388, None, 95, None, None],
+    ),
+    "an age is no length for a hybrid": (
+        [
+            FOUR,
+            DRIVER,
+            "172. 4 hybrid. I'm 54 and I call it the rescue. It's on the green, nine feet.",
+            "Two putts, par.",
+        ],
+        [388, 172, 9 * FT, None],
+    ),
+    "where it came to rest out of the sand": (
+        [
+            FOUR,
+            DRIVER,
+            "150, 8 iron, into the bunker.",
+            "Got out of the sand in one. About six metres from the stick.",
+            "Two putts, five.",
+        ],
+        [388, 150, None, 6 * M, None],
+    ),
     "a teen heard as a ten": (
         [FOUR, DRIVER, "That leaves 180, so it's a smooth gap wedge, on the green.", "Two putts, par."],
         [388, 118, None, None],
