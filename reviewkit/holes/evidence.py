@@ -16,7 +16,7 @@ import numpy.typing as npt
 from reviewkit.holes.outline import Outline, outline
 from reviewkit.holes.signs import fits, of_hole, plain, plain_of, slight, tee, under_way
 from reviewkit.model import Mention, Talk, Utterance
-from reviewkit.model.values import MAX_HOLE, PARS
+from reviewkit.model.values import MAX_HOLE, PARS, SMALL_UNITS
 
 Array = npt.NDArray[np.float64]
 Indices = npt.NDArray[np.intp]
@@ -39,8 +39,11 @@ _NAMES_IT = 2.0
 """Words for a hole that weigh so much announce it."""
 _PLANS = {"planned", "stretch", "opener", "closer"}
 _OVER = {"holed", "tap", "putts", "updown", "stayed_out"}
-_SCORES = {"score_word", "strokes", "running", "hole_to_par", "total", "to_play"}
+_TOLD_OF_IT = {"score_word", "strokes", "points"}
+_SCORES = {*_TOLD_OF_IT, "running", "hole_to_par", "total", "to_play"}
 _STILL_ENDING = {"score_word", "holed", "tap", "putts"}
+_BARE = re.compile(r"\d+(?: now| then)?")
+"""A hole's number with no other word for a hole."""
 _SUMS_UP = re.compile(r"(?:on|at) this (?:one|1|hole)")
 """A score told beforehand, the hole after it: "three putts on this one. The long version..."."""
 _PLAYED = {"place", "holed", "tap", "putts"}
@@ -145,10 +148,22 @@ class Evidence:
         told = not mention.mood or (mention.mood == "paused" and self._behind_a_pause(utterance))
         if mention.kind != "hole" or not isinstance(mention.value, int) or not told:
             return False
+        if _BARE.fullmatch(mention.text) and self._counts_else(at, mention):
+            return False
         if not at or utterance.gap_s >= _BREATH_S:
             return True
         scored = any(m.kind == "strokes" and m.first == mention.first for m in utterance.mentions)
         return not (scored and any(m.kind in _OVER for m in self.talk[at - 1].mentions))
+
+    def _counts_else(self, at: int, mention: Mention) -> bool:
+        """Whether a number alone says a length again ("7 feet short. 7!") or counts points ("3 points. 18 now")."""
+        heard = list(self.talk[at].mentions)
+        if at and self.talk[at].gap_s < _BREATH_S:
+            heard += self.talk[at - 1].mentions
+        return any(
+            m.kind == "points?" or (m.kind == "distance" and m.value == mention.value and m.unit in SMALL_UNITS)
+            for m in heard
+        )
 
     def _behind_a_pause(self, utterance: Utterance) -> bool:
         return self.pauses_tell and utterance.gap_s >= _LONG_PAUSE_S
@@ -213,9 +228,7 @@ class Evidence:
                     sums["played"][-1] += 1.0
             ended = any(m.kind in {"holed", "tap", "putts"} and not m.mood for m in utterance.mentions)
             sums["over"][-1] += ended
-            sums["score"][-1] += any(
-                m.kind in {"score_word", "strokes"} and not m.mood for m in utterance.mentions
-            )
+            sums["score"][-1] += any(plain_of(m, _TOLD_OF_IT) for m in utterance.mentions)
             sums["untold"][-1] += any(m.kind == "untold" for m in utterance.mentions)
             sums["hinted"][-1] += any(m.kind in _HINTS and not m.mood for m in utterance.mentions)
             swung = any(m.kind in ("club", "place") and m.mood != "other" for m in utterance.mentions)

@@ -31,9 +31,6 @@ def outline(talk: Talk) -> Outline:
     openers: dict[int, float] = defaultdict(float)
     closers: dict[int, float] = defaultdict(float)
     for utterance in talk[:OPENING]:
-        stretches = [m for m in utterance.mentions if m.kind == "stretch"]
-        if stretches:
-            _join(stretches, counts, openers)
         for m in utterance.mentions:
             if m.kind == "planned" and isinstance(m.value, int):
                 counts[m.value] += m.weight
@@ -43,6 +40,10 @@ def outline(talk: Talk) -> Outline:
                 counts[round(m.value / 4)] += m.weight
             elif m.kind in ("opener", "closer") and isinstance(m.value, int):
                 (openers if m.kind == "opener" else closers)[m.value] += m.weight
+    for utterance in talk[:OPENING]:
+        stretches = [m for m in utterance.mentions if m.kind == "stretch"]
+        if stretches:
+            _join(stretches, counts, openers)
     for opener, closer in itertools.product(openers, closers):
         for course in (9, 18):
             if max(opener, closer) <= course:
@@ -51,11 +52,23 @@ def outline(talk: Talk) -> Outline:
 
 
 def _join(stretches: list[Mention], counts: dict[int, float], openers: dict[int, float]) -> None:
-    """Holes "14 through 18 and then 1 through 4" are nine that begin with the 14th."""
+    """Holes "14 through 18 and then 1 through 4" are nine that begin with the 14th.
+
+    Nobody plans "1 through 6" and then "7 through 18": one of the two is shut, and "12 holes" tell which.
+    """
     pairs = [(_hole(m.unit), _hole(str(m.value))) for m in stretches]
-    if all(low < high for low, high in pairs):
-        counts[sum(high - low + 1 for low, high in pairs)] += stretches[0].weight
-        openers[pairs[0][0]] += stretches[0].weight
+    if not all(low < high for low, high in pairs):
+        return
+    follow = any(high + 1 == low for (_, high), (low, _) in itertools.permutations(pairs, 2))
+    plans = [[pair] for pair in pairs] if follow else [pairs]
+    told = [plan for plan in plans if _holes(plan) in counts]
+    for plan in told or plans:
+        counts[_holes(plan)] += stretches[0].weight
+        openers[plan[0][0]] += stretches[0].weight
+
+
+def _holes(plan: list[tuple[int, int]]) -> int:
+    return sum(high - low + 1 for low, high in plan)
 
 
 def _hole(text: str) -> int:

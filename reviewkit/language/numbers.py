@@ -112,12 +112,14 @@ def _count(given: list[Piece], at: int) -> tuple[list[Piece], int] | None:
 
 
 def _ordinal(given: list[Piece], at: int) -> tuple[list[Piece], int] | None:
-    text = given[at].text
+    """An ordinal; "the tenth's a brute" is "the 10th is a brute"."""
+    text = given[at].text.removesuffix("'s")
+    verb = [] if text == given[at].text else [replace(given[at], text="is")]
     if text in ORDINALS:
-        return [replace(given[at], text=nth(ORDINALS[text]), value=ORDINALS[text])], at + 1
-    count = simple(text[:-2]) if text[0].isdigit() and text[-2:] in ("st", "nd", "rd", "th") else None
+        return [replace(given[at], text=nth(ORDINALS[text]), value=ORDINALS[text]), *verb], at + 1
+    count = simple(text[:-2]) if text[:1].isdigit() and text[-2:] in ("st", "nd", "rd", "th") else None
     if count is not None:
-        return [replace(given[at], value=count)], at + 1
+        return [replace(given[at], text=text, value=count), *verb], at + 1
     following = ORDINALS.get(text_at(given, at + 1), 99)
     if text in TENS and following < 10 and given[at + 1].joined:
         value = TENS[text] + following

@@ -253,9 +253,16 @@ def test_footage_of_one_hole_keeps_its_number(opening: list[str]) -> None:
 
 
 @pytest.mark.parametrize(
-    ("line", "named"), [("And it's in. Four.", False), ("Had a biscuit there. Four.", True)]
+    ("line", "named"),
+    [
+        ("And it's in. Four.", False),
+        ("Had a biscuit there. Four.", True),
+        ("I come up four feet short. Four!", False),
+        ("That's two points. Four now.", False),
+        ("Four, so that's two points.", False),
+    ],
 )
-def test_a_number_in_one_breath_with_a_holed_putt_is_the_score(line: str, named: bool) -> None:
+def test_a_number_in_one_breath_with_a_putt_or_points_counts_those(line: str, named: bool) -> None:
     found = Evidence(read_talk(transcript([GREETING, "", line]), Plan()))
     assert (max(row[4] for row in found.number) > 0) is named
 

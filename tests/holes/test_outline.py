@@ -18,6 +18,8 @@ from tests.support.narrations import transcript
         ("Just the back nine today.", 9, 10),
         ("So it's the front nine, par thirty-five.", 9, 1),
         ("We're on fourteen, so we go fourteen through eighteen and then one through four.", 9, 14),
+        ("They've dug up one through six, so we have seven through eighteen. That's twelve holes.", 12, 7),
+        ("The place has only ten holes.", 10, None),
         ("Ten to eighteen, nice and easy.", 9, 10),
         ("A full eighteen in this wind, wish me luck.", 18, None),
         ("It's a par seventy-two and the goal is eighty.", 18, None),

@@ -100,6 +100,7 @@ ONE = [
     ("one under through two", "1 under through 2"),
     ("hole one, par four", "hole 1 , par 4"),
     ("One, par four, 380", "1 , par 4 , 380"),
+    ("the tenth's a brute, the 11th's worse", "the 10th is a brute , the 11th is worse"),
     ("two one-putts", "2 1 putts"),
     ("one more than I wanted", "1 more than i wanted"),
     ("with one to play", "with 1 to play"),
