@@ -156,14 +156,12 @@ class Evidence:
         return not (scored and any(m.kind in _OVER for m in self.talk[at - 1].mentions))
 
     def _counts_else(self, at: int, mention: Mention) -> bool:
-        """Whether a number alone says a length again ("7 feet short. 7!") or counts points ("3 points. 18 now")."""
+        """Whether a number alone says a length again ("7 feet short. 7!") or counts points ("18 now")."""
         heard = list(self.talk[at].mentions)
         if at and self.talk[at].gap_s < _BREATH_S:
             heard += self.talk[at - 1].mentions
-        return any(
-            m.kind == "points?" or (m.kind == "distance" and m.value == mention.value and m.unit in SMALL_UNITS)
-            for m in heard
-        )
+        lengths = {m.value for m in heard if m.kind == "distance" and m.unit in SMALL_UNITS}
+        return mention.value in lengths or any(m.kind == "points?" for m in heard)
 
     def _behind_a_pause(self, utterance: Utterance) -> bool:
         return self.pauses_tell and utterance.gap_s >= _LONG_PAUSE_S

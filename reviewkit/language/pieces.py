@@ -36,7 +36,7 @@ _DRAWN_OUT = re.compile(r"([a-z])\1{2,}")
 _DROPPED_G = re.compile(r"([a-z]{2}in)'(?![a-z])")
 """ "Fightin' the driver": a word of action as it is spoken."""
 _PIECE = re.compile(
-    r"\d{1,2}:\d\d|^,\d{3}\b|\d+(?:st|nd|rd|th)(?:'s)?\b|\d*\.\d+|\d+'?s\b|\d+"  # 1:43, 7th, 2.5, 70s, 10 of 10ft
+    r"\d{1,2}:\d\d|^,\d{3}\b|\d+(?:st|nd|rd|th)(?:'s)?\b|\d*\.\d+|\d+'?s\b|\d+"  # 1:43, 7th, 2.5, 70s
     r"|three-quarters?|[^\W\d]+(?:'[^\W\d]+)*"
     r"|[,.?!:/]+|[-+]"
 )
