@@ -16,8 +16,8 @@ SURE = 0.8
 SURE_AGAINST = 0.92
 """The same for a score that something said of the hole goes against."""
 
-PLACED = 0.5
-"""The same for where a hole starts."""
+PLACED = 0.3
+"""The same for where a hole starts: of starts said to be 40% likely nearly all are right."""
 
 PAR_SURE = 0.5
 """A score is not sure either where its par is less probable than this."""
