@@ -116,6 +116,9 @@ def _on_the_green(
     if landing is None:
         return {}
     first, at = onto.draft.first + led.get(rows[0] - 1, 0), landing.end
+    while not onto.told and 0 < first < at and cues[first].utterance == cues[first - 1].utterance:
+        # "It's in the back bunker. Out, to 15 feet": the side is that of the stroke into it.
+        first += 1
     while at < len(cues) and cues[at].kind in ("miss", "distance", "place"):
         # "It's on. Forty feet short of the flag."
         at += 1
