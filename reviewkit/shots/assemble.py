@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
@@ -22,6 +23,9 @@ from reviewkit.shots.trouble import out_of_bounds, sides
 _TEMPERATURE = 1.3
 """How far the chart's scores are trusted as log odds; set to calibrate counts on invented rounds."""
 _TOLD, _GUESSED = 0.9, 0.45
+_WHERE = re.compile(
+    r"\b(?:into|in (?:the|a|that|there|some)|left|right|behind|under|over the|lost|gone|wet)\b"
+)
 _HABIT = 3
 """Holes that make a habit."""
 
@@ -108,7 +112,9 @@ def shots(
             last = next((before.club for before in reversed(result) if before.club), "")
             shot = replace(shot, club=last if sort != "putt" else "")
         if shot.result == "unknown" and at + 1 < len(steps) and _on_the_fairway(step, steps[at + 1], par):
-            shot = replace(shot, result="fairway", confidence=_GUESSED)
+            between = telling.cues[step.draft.last - 1], telling.cues[steps[at + 1].draft.first]
+            if not _somewhere(words, *between):
+                shot = replace(shot, result="fairway", confidence=_GUESSED)
         result.append(shot)
         near = _now_near(sort, step, lengths[at], near, par)
     return tuple(result)
@@ -182,6 +188,12 @@ def _on_the_fairway(step: Step, after: Step, par: int | None) -> bool:
     told = draft.miss or draft.contact or draft.dropped or then.lie or then.dropped or not step.told
     full = after.told and then.club and then.shape not in (*SHORT, "punch", "putt")
     return step.lie == "tee" and par in (4, 5) and not told and bool(full)
+
+
+def _somewhere(words: Sequence[Word], last: Cue, after: Cue) -> bool:
+    """ "Driver, in the left hand buncher": where it went is told, in words that were not understood."""
+    told = " ".join(word.text for word in words[last.mention.last + 1 : after.mention.first])
+    return _WHERE.search(told.lower()) is not None
 
 
 def _sideways(cues: Sequence[Cue], step: Step) -> Step:

@@ -27,6 +27,19 @@ def brief(shots: Sequence[Shot]) -> list[tuple[int, str, str, str]]:
 
 PUTTS = [(4, "putt", "", "green"), (5, "putt", "", "holed")]
 TALES = {
+    "a drive that ended where the listener did not understand": (
+        [
+            FOUR,
+            "Driver, and it's in the left hand buncher.",
+            "8 iron from 150 yards onto the green.",
+            "Two putts for par.",
+        ],
+        [
+            *((1, "tee", "D", "unknown"), (2, "approach", "8I", "green")),
+            *((3, "putt", "", "green"), (4, "putt", "", "holed")),
+        ],
+        0,
+    ),
     "a short one by the green of a par 3 that the driver was for": (
         [
             "Hole one, a par three, 214 yards.",
