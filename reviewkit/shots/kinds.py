@@ -13,6 +13,8 @@ PITCH_YD = 50.0
 CHIP_YD = 27.0
 _GREENSIDE_YD = 55.0
 _BEYOND_REACH_YD = 225.0
+_AT_A_STRETCH = 1.12
+"""Times what a club goes at most, from where a golfer may yet try for the green."""
 _LONG_CLUBS = {"D", "3W", "5W", "7W", "2H", "3H", "4H", "5H", "6H", "1I", "2I", "3I", "4I", "5I", "6I", "7I"}
 
 
@@ -65,8 +67,13 @@ def _laid_up(step: Step, yards: float | None, par: int | None) -> bool:
     if step.draft.shape == "layup" and result in ("fairway", "rough", "", "sand"):
         return True
     most = reach(step.draft.club)
-    if yards is not None and most is not None and yards > most and result in ("fairway", "rough", "sand"):
-        return True
+    if yards is not None and most is not None:
+        if step.draft.miss == "short" and yards <= _AT_A_STRETCH * most:
+            # "Never got up to the green": it was meant to.
+            return False
+        stretch = _AT_A_STRETCH if result == "sand" else 1.0
+        if yards > stretch * most and result in ("fairway", "rough", "sand"):
+            return True
     if result == "fairway":
         return yards is None or yards >= _BEYOND_REACH_YD or (par == 5 and yards >= 190)
     # "Out of bounds. Three off the tee, fairway. 5 iron": the next from a long hole's tee shot, whichever.
