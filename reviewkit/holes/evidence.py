@@ -42,8 +42,10 @@ _OVER = {"holed", "tap", "putts", "updown", "stayed_out"}
 _TOLD_OF_IT = {"score_word", "strokes", "points"}
 _SCORES = {*_TOLD_OF_IT, "running", "hole_to_par", "total", "to_play"}
 _STILL_ENDING = {"score_word", "holed", "tap", "putts"}
-_BARE = re.compile(r"\d+(?: now| then)?")
+_BARE = re.compile(r"(?:so |and )?\d+(?: now| then)?")
 """A hole's number with no other word for a hole."""
+_A_SCORE_TOO = 9
+"""A number alone up to this is a score or a club more often than a hole."""
 _SUMS_UP = re.compile(r"(?:on|at) this (?:one|1|hole)")
 """A score told beforehand, the hole after it: "three putts on this one. The long version..."."""
 _PLAYED = {"place", "holed", "tap", "putts"}
@@ -148,7 +150,8 @@ class Evidence:
         told = not mention.mood or (mention.mood == "paused" and self._behind_a_pause(utterance))
         if mention.kind != "hole" or not isinstance(mention.value, int) or not told:
             return False
-        if _BARE.fullmatch(mention.text) and self._counts_else(at, mention):
+        bare = _BARE.fullmatch(mention.text)
+        if bare and (self._counts_else(at, mention) or self._goes_on(at, mention)):
             return False
         if not at or utterance.gap_s >= _BREATH_S:
             return True
@@ -162,6 +165,17 @@ class Evidence:
             heard += self.talk[at - 1].mentions
         lengths = {m.value for m in heard if m.kind == "distance" and m.unit in SMALL_UNITS}
         return mention.value in lengths or any(m.kind == "points?" for m in heard)
+
+    def _goes_on(self, at: int, mention: Mention) -> bool:
+        """Whether a small number alone goes on with the talk, and no par or length of a hole follows.
+
+        "Look at that. Four." is a score, "148. So eight. No, seven." a club; "Four. Par five." a hole.
+        """
+        small = isinstance(mention.value, int) and mention.value <= _A_SCORE_TOO
+        if not (at and small and self.pauses_tell) or self.talk[at].gap_s >= _APART_S:
+            return False
+        near = [m for place in self._ahead[at][:2] for m in self.talk[place].mentions]
+        return not any(plain(m, "par") or of_hole(m) for m in near)
 
     def _behind_a_pause(self, utterance: Utterance) -> bool:
         return self.pauses_tell and utterance.gap_s >= _LONG_PAUSE_S

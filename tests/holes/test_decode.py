@@ -267,6 +267,21 @@ def test_a_number_in_one_breath_with_a_putt_or_points_counts_those(line: str, na
     assert (max(row[4] for row in found.number) > 0) is named
 
 
+@pytest.mark.parametrize(
+    ("line", "number", "named"),
+    [
+        ("Look at that. Four.", 4, False),
+        ("148 to the flag. So eight. No, it's uphill.", 8, False),
+        ("148 to the flag. So eight. No, it's uphill. Seven.", 7, False),
+        ("Look at that. Four. Par five, 510.", 4, True),
+        ("Look at that. Fourteen.", 14, True),
+    ],
+)
+def test_a_small_number_alone_without_a_pause_names_no_hole(line: str, number: int, named: bool) -> None:
+    found = Evidence(read_talk(transcript([GREETING, "", "Well.", "", "Well.", "", line]), Plan()))
+    assert (max(row[number] for row in found.number) > 0) is named
+
+
 def test_torn_off_words_take_no_place_among_those_in_which_a_number_is_looked_for() -> None:
     lines = [GREETING, "", "Well.", "Well I never.", "Mate.", "Sorry.", "Mate.", "Okay.", "This is fifteen."]
     talk = read_talk(transcript(lines), Plan())
