@@ -3,18 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from reviewkit.errors import FolderError
+from reviewkit.hearings import hearings, together
 from reviewkit.language.talk import read_talk
 from reviewkit.log import RoundFolder
 from reviewkit.log.amended import base_reading
 from reviewkit.log.transcript import load_transcript
-from reviewkit.model import HeardAgain, HoleScore, HoleSpan, Mention, Round, Shot, Talk, Utterance
+from reviewkit.model import HoleScore, HoleSpan, Mention, Round, Shot, Talk, Transcript, Utterance
 from reviewkit.pipeline import confirmed, own_rules
-from reviewkit.reasoning import hearing_of, likeliest, par_odds, reason_talk, within
+from reviewkit.reasoning import likeliest, par_odds, reason_talk, within
 from reviewkit.shots import clubs_told_last, tell
+from reviewkit.speech.manner import FIRST
 
 CANDIDATE = "?"
 """Kinds that end so are not settled yet; what they come to stands beside them under another kind."""
@@ -26,8 +28,9 @@ class HoleExplanation:
 
     `talk` are the hole's utterances, candidates left out. `par` is par -> probability by words and card,
     `counts` strokes, penalties included, -> probability by the tale of strokes alone. `shots` and `score` are
-    the reading's, with what a person has confirmed taken as certain. `again` tells of
-    another hearing, where the hole was listened to again.
+    the reading's, with what a person has confirmed taken as certain. Where the hole was heard more than once,
+    `hearings` is manner -> what was heard in it, that of `talk` first, and `odds` strokes -> probability over
+    them all.
     """
 
     span: HoleSpan
@@ -36,7 +39,8 @@ class HoleExplanation:
     par: Mapping[int, float]
     counts: Mapping[int, float]
     shots: tuple[Shot, ...]
-    again: HeardAgain | None = None
+    odds: Mapping[int, float]
+    hearings: Mapping[str, str] = field(default_factory=dict)
 
     def mentions(self, shot: Shot) -> tuple[Mention, ...]:
         """Those said while a told stroke was told; none for an implied one."""
@@ -60,23 +64,27 @@ def explain(folder: RoundFolder, hole: int | None = None) -> tuple[HoleExplanati
     plan = base_reading(folder).plan
     settings = folder.meta.get("settings") or {}
     named = str(settings.get("rules") or "")
-    transcript = load_transcript(folder.transcript_json)
-    talk = read_talk(transcript, plan, Path(named) if named else own_rules(folder))
+    rules = Path(named) if named else own_rules(folder)
     cuts = [float(cut) for cut in settings.get("cuts") or ()]
-    reading = reason_talk(transcript, talk, plan, cuts, confirmed(folder))
+    facts = confirmed(folder)
+    words = dict(hearings(load_transcript(folder.transcript_json)))
+    talks = {name: read_talk(heard, plan, rules) for name, heard in words.items()}
+    readings = {name: reason_talk(heard, talks[name], plan, cuts, facts) for name, heard in words.items()}
+    reading = together(readings)
     spans = [span for span in reading.spans if hole in (None, span.hole)]
     if hole is not None and not spans:
         played = ", ".join(str(span.hole) for span in reading.spans) or "none"
         raise FolderError(folder.path, f"has no hole {hole}.", f"Holes played: {played}.")
-    clubs_last = clubs_told_last(within(talk, span) for span in reading.spans)
-    return tuple(
-        _hole(reading, span, within(talk, span), hearing_of(transcript, span), clubs_last) for span in spans
-    )
+    explained = []
+    for span in spans:
+        taken = reading.taken.get(span.hole, FIRST.name)
+        clubs_last = clubs_told_last(within(talks[taken], other) for other in readings[taken].spans)
+        told = _hole(reading, span, within(talks[taken], span), clubs_last)
+        explained.append(replace(told, hearings=_heard(span, taken, words)))
+    return tuple(explained)
 
 
-def _hole(
-    reading: Round, span: HoleSpan, spoken: Talk, again: HeardAgain | None, clubs_last: bool
-) -> HoleExplanation:
+def _hole(reading: Round, span: HoleSpan, spoken: Talk, clubs_last: bool) -> HoleExplanation:
     mentions = [mention for utterance in spoken for mention in utterance.mentions]
     odds = par_odds(mentions, reading.plan, span.hole)
     return HoleExplanation(
@@ -86,8 +94,17 @@ def _hole(
         par=odds,
         counts=tell(span, spoken, likeliest(odds), clubs_last).counts,
         shots=tuple(shot for shot in reading.shots if shot.hole == span.hole),
-        again=again,
+        odds=reading.odds[span.hole],
     )
+
+
+def _heard(span: HoleSpan, taken: str, words: Mapping[str, Transcript]) -> dict[str, str]:
+    """What each manner heard of the hole, the one taken first; nothing where it was heard once."""
+    heard = {
+        name: " ".join(word.text for word in words[name].words if span.start_s <= word.start_s < span.end_s)
+        for name in (taken, *(name for name in words if name != taken))
+    }
+    return heard if len(set(heard.values())) > 1 else {}
 
 
 def _settled(utterance: Utterance) -> Utterance:

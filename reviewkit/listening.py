@@ -37,8 +37,8 @@ class Listening:
         first = self.timeline.clips[0].media.path
         if not clips:
             raise SourceError(first, "has no sound to listen to.", "Give footage with its sound.")
-        name, listener = self._listener(FIRST)
-        heard = self._hear(f"Listening with {name}", listener, [_recording(clip) for clip in clips])
+        name, listener = self._listener()
+        heard = self._hear(f"Listening with {name}", listener, [_recording(clip, FIRST) for clip in clips])
         segments = tuple(
             piece for clip, found in zip(clips, heard, strict=True) for piece in placed(found, clip)
         )
@@ -55,20 +55,20 @@ class Listening:
             for piece in self.timeline.spans(*span)
             if piece[0].media.track is not None
         ]
-        recordings = [_recording(clip, first, last) for _, clip, first, last in pieces]
-        heard = self._hear(f"Listening again, {manner.name}", self._listener(manner)[1], recordings)
+        recordings = [_recording(clip, manner, first, last) for _, clip, first, last in pieces]
+        heard = self._hear(f"Listening again, {manner.name}", self._listener()[1], recordings)
         found: list[list[Segment]] = [[] for _ in spans]
         for (number, clip, first, _), segments in zip(pieces, heard, strict=True):
             part = replace(clip, in_s=0.0, offset_s=clip.offset_s + first - clip.in_s)
-            found[number] += placed(segments, part)
+            found[number] += placed(_at_pace(segments, manner.pace), part)
         return [tuple(segments) for segments in found]
 
-    def _listener(self, manner: Manner) -> tuple[str, Listener]:
+    def _listener(self) -> tuple[str, Listener]:
         """The weights' name, and a listener with them."""
         found = weights.find(self.model, cache_dir() / "models", self.progress.say)
-        hint = vocabulary.prompt(self.plan.names) if manner.hinted else ""
+        hint = vocabulary.prompt(self.plan.names)
         compute, root = decode.choose(self.device), cache_dir() / "speech"
-        return found.name, Listener(found, compute, self.plan.language, hint, root, manner.beam)
+        return found.name, Listener(found, compute, self.plan.language, hint, root)
 
     def _hear(
         self, title: str, listener: Listener, recordings: Sequence[Recording]
@@ -92,17 +92,41 @@ def placed(segments: Sequence[Segment], clip: Clip) -> list[Segment]:
     return moved
 
 
-def _recording(clip: Clip, first_s: float = 0.0, last_s: float | None = None) -> Recording:
-    """A clip's sound, or that between two of its file's seconds, which is kept apart from the whole."""
+def _recording(clip: Clip, manner: Manner, first_s: float = 0.0, last_s: float | None = None) -> Recording:
+    """A clip's sound, or that between two of its file's seconds, which is kept apart from the whole.
+
+    Its own seconds are those of the sound as it comes in that manner.
+    """
     content, length = footage_hash(clip.media), clip.media.duration_s
     if last_s is None:
-        return Recording(content, length, _opener(clip, 0.0, None))
-    part = hashlib.sha256(f"{content} {first_s:.3f} {last_s:.3f}".encode()).hexdigest()
-    return Recording(part, last_s - first_s, _opener(clip, first_s, last_s - first_s))
+        return Recording(content, length, _opener(clip, manner, 0.0, None))
+    named = f"{content} {first_s:.3f} {last_s:.3f} {manner.low_cut_hz:g} {manner.pace:g}"
+    part = hashlib.sha256(named.encode()).hexdigest()
+    length = last_s - first_s
+    return Recording(part, length / manner.pace, _opener(clip, manner, first_s, length))
 
 
-def _opener(clip: Clip, start_s: float, length_s: float | None) -> Callable[[], Any]:
-    return lambda: samples(clip.media.path, clip.media.track or 0, start_s, length_s)
+def _opener(clip: Clip, manner: Manner, start_s: float, length_s: float | None) -> Callable[[], Any]:
+    return lambda: samples(
+        clip.media.path,
+        clip.media.track or 0,
+        start_s,
+        length_s,
+        low_cut_hz=manner.low_cut_hz,
+        pace=manner.pace,
+    )
+
+
+def _at_pace(segments: Sequence[Segment], pace: float) -> list[Segment]:
+    """Words heard in sound that ran at `pace`, at the times when they were said."""
+    return [
+        Segment(
+            tuple(
+                replace(word, start_s=word.start_s * pace, end_s=word.end_s * pace) for word in segment.words
+            )
+        )
+        for segment in segments
+    ]
 
 
 def _moved(word: Word, clip: Clip, shift: float) -> Word:

@@ -25,7 +25,7 @@ from reviewkit.model import HoleFact, Plan, Round, Transcript
 from reviewkit.progress import Progress, Silence
 from reviewkit.reasoning import reason
 from reviewkit.round_cuts import cuts_near
-from reviewkit.second_listening import settle
+from reviewkit.second_listening import listen_again
 from reviewkit.settled import keep, recall
 from reviewkit.speech import timed_text
 
@@ -175,7 +175,7 @@ def _reason(
     folder: RoundFolder,
     progress: Progress,
 ) -> tuple[Transcript, Round, tuple[float, ...]]:
-    """The words as settled, the reading and the cuts it goes by.
+    """The words with all their hearings, the reading and the cuts it goes by.
 
     Where there is sound, a first reading says what to listen to again; where there is picture, the reading
     says near which moments to look for cuts.
@@ -186,11 +186,11 @@ def _reason(
         return reason(transcript, plan, rules, cuts, facts)
 
     again = options.again and bool(timeline.clips)
-    words = (recall(heard, plan, rules) if again else None) or heard
+    words = (recall(heard, plan) if again else None) or heard
     reading = read(words)
     if again and words is heard:
         hear = listening(timeline, plan, options, progress).stretches
-        words = keep(heard, settle(heard, reading, read, hear), plan, rules)
+        words = keep(listen_again(heard, reading, hear), plan)
         reading = read(words) if words is not heard else reading
     if options.cuts and any(clip.media.picture for clip in timeline.clips):
         with progress.stage("Looking for cuts", timeline.duration_s) as done:

@@ -8,11 +8,11 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 
+from reviewkit.hearings import hearings, together
 from reviewkit.holes import decode, from_tee, of_hole, pars
 from reviewkit.language.silences import without_silences
 from reviewkit.language.talk import read_talk
 from reviewkit.model import (
-    HeardAgain,
     HoleSpan,
     HoleTale,
     Mention,
@@ -63,12 +63,17 @@ def reason(
     cuts: Sequence[float] = (),
     amendments: Sequence[HoleFact] = (),
 ) -> Round:
-    """The round as an attentive listener would write it down.
+    """The round as an attentive listener would write it down, from all hearings of it.
 
     `rules` is a user's own rules file, `cuts` times of hard cuts in seconds, `amendments` what a person has
     confirmed, taken as certain. Raises CardError for a mistake in the rules file.
     """
-    return reason_talk(transcript, read_talk(transcript, plan, rules), plan, cuts, amendments)
+    return together(
+        {
+            name: reason_talk(heard, read_talk(heard, plan, rules), plan, cuts, amendments)
+            for name, heard in hearings(transcript)
+        }
+    )
 
 
 def reason_talk(
@@ -78,7 +83,7 @@ def reason_talk(
     cuts: Sequence[float] = (),
     amendments: Sequence[HoleFact] = (),
 ) -> Round:
-    """As `reason`, from talk already read."""
+    """The round as one hearing tells it, from talk already read."""
     spans = decode(talk, plan, cuts, amendments)
     units = plan.units or spoken_units(talk)
     words = without_silences(transcript.words)
@@ -93,9 +98,7 @@ def reason_talk(
         telling, tale = told(span)
         others = ((share, told(other)[1]) for share, other in elsewhere(talk, span))
         tellings.append(telling)
-        known = any(fact.field == "strokes" for fact in facts.get(span.hole, ()))
-        again = None if known else hearing_of(transcript, span)
-        tales.append(replace(tale, others=tuple(others), heard=again.odds if again else {}))
+        tales.append(replace(tale, others=tuple(others)))
     settled = reconcile(tales, plan, facts)
     return _fitted(settled, tellings, spans, plan, units, words)
 
@@ -149,14 +152,6 @@ def _fitted(
         played.extend(replace(shot, confidence=round(shot.confidence * score.confidence, 3)) for shot in hole)
         scores[score.hole] = keep_card(score, hole)
     return Round(tuple(scores.values()), tuple(played), settled.doubts, tuple(spans), plan, settled.strokes)
-
-
-def hearing_of(transcript: Transcript, span: HoleSpan) -> HeardAgain | None:
-    """What is kept of a hole's other hearings; None where it was heard once."""
-    for stretch in transcript.again:
-        if span.start_s <= (stretch.start_s + stretch.end_s) / 2 < span.end_s:
-            return stretch
-    return None
 
 
 def within(talk: Talk, span: HoleSpan) -> tuple[Utterance, ...]:

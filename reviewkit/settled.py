@@ -1,4 +1,4 @@
-"""What a second listening decided, kept in the cache: the same words and plan are not pondered again."""
+"""What was heard again, kept in the cache: other rules and corrections do not make it another matter."""
 
 from __future__ import annotations
 
@@ -9,39 +9,24 @@ from pathlib import Path
 from reviewkit import __version__
 from reviewkit.cache import cache_dir
 from reviewkit.errors import FolderError
-from reviewkit.files import content_hash
 from reviewkit.log.transcript import load_transcript, save_transcript
 from reviewkit.model import Plan, Transcript
 
-_RULES = "rules_sha256"
 
-
-def recall(heard: Transcript, plan: Plan, rules: Path | None) -> Transcript | None:
-    """The words as they were settled before, None where they were not.
-
-    After a change of rules the words that were taken stay, but how sure they make a score is not known any
-    more: what the new rules say of them counts alone.
-    """
+def recall(heard: Transcript, plan: Plan) -> Transcript | None:
+    """The words with the hearings that they were settled with before, None where they were not."""
     try:
-        kept = load_transcript(_place(heard, plan))
+        return replace(heard, again=load_transcript(_place(heard, plan)).again)
     except FolderError:
         return None
-    again = kept.again
-    if kept.settings.get(_RULES) != _hash(rules):
-        again = tuple(replace(stretch, odds={}) for stretch in again)
-    return replace(kept, settings=heard.settings, again=again)
 
 
-def keep(heard: Transcript, settled: Transcript, plan: Plan, rules: Path | None) -> Transcript:
-    """`settled` as it is read back from now on; `heard` itself where nothing was listened to again."""
+def keep(settled: Transcript, plan: Plan) -> Transcript:
+    """`settled` as it is read back from now on; itself where nothing was listened to again."""
     if not settled.again:
-        return heard
-    save_transcript(_place(heard, plan), replace(settled, settings={_RULES: _hash(rules)}))
-    return recall(heard, plan, rules) or settled
-
-
-def _hash(rules: Path | None) -> str:
-    return content_hash(rules) if rules and rules.is_file() else ""
+        return settled
+    save_transcript(_place(settled, plan), settled)
+    return recall(settled, plan) or settled
 
 
 def _place(heard: Transcript, plan: Plan) -> Path:

@@ -100,13 +100,13 @@ def _meaning(mention: Mention) -> str:
 
 
 def _heard(told: HoleExplanation) -> Iterator[str]:
-    if told.again is None:
+    if not told.hearings:
         return
     yield "\nListened to again"
-    yield from _wrapped(f"hearing taken: {told.again.manner}", 2)
-    yield from _wrapped(f"strokes over all hearings: {_odds(told.again.odds)}", 2)
-    if told.again.first:
-        yield from _wrapped(f'heard first: "{told.again.first}"', 2, 4)
+    yield from _wrapped(f"hearing taken: {next(iter(told.hearings))}", 2)
+    yield from _wrapped(f"strokes over all hearings: {_odds(told.odds)}", 2)
+    for manner, words in list(told.hearings.items())[1:]:
+        yield from _wrapped(f'{manner}: "{words}"', 2, 4)
 
 
 def _stroke(told: HoleExplanation, shot: Shot) -> Iterator[str]:

@@ -28,7 +28,7 @@ if TYPE_CHECKING:
 @click.option("--language", metavar="CODE", help="Language spoken, such as en, or auto.")
 @click.option("--rules", type=click.Path(path_type=Path), metavar="FILE", help="Your own keyword rules.")
 @click.option("--cuts/--no-cuts", default=None, help="Look for cuts in the picture near hole starts.")
-@click.option("--again/--no-again", default=None, help="Listen a second time to holes that stay doubtful.")
+@click.option("--again/--no-again", default=None, help="Listen again to holes doubtful or hard to hear.")
 def command(
     sources: tuple[Path, ...],
     out: Path | None,

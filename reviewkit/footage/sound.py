@@ -35,19 +35,32 @@ def fingerprint(path: Path, track: int = 0) -> str:
 
 
 def samples(
-    path: Path, track: int = 0, start_s: float = 0.0, length_s: float | None = None, chunk_s: float = 30.0
+    path: Path,
+    track: int = 0,
+    start_s: float = 0.0,
+    length_s: float | None = None,
+    chunk_s: float = 30.0,
+    low_cut_hz: float = 0.0,
+    pace: float = 1.0,
 ) -> Iterator[npt.NDArray[np.float32]]:
     """Yield the sound as float32 mono chunks of `chunk_s` seconds at RATE, the last one shorter.
 
     Sample 0 is the file's own second `start_s`: sound that begins later than the picture, or has holes, is
-    filled with silence. Raises SourceError where ffmpeg cannot decode.
+    filled with silence. What is lower than `low_cut_hz` is taken out, and at a `pace` of 1.1 ten seconds of
+    the file come as 9.1, higher as a record is that turns too fast. Raises SourceError where ffmpeg cannot
+    decode.
     """
     import numpy as np
 
     seek = ["-ss", f"{start_s:.6f}"] if start_s > 0 else []
     limit = ["-t", f"{length_s:.6f}"] if length_s is not None else []
     arguments = [*seek, *limit, "-i", str(path), "-map", f"0:a:{track}", "-vn", "-sn", "-dn"]
-    arguments += ["-af", "aresample=async=1:first_pts=0", "-ac", "1", "-ar", str(RATE), "-f", "f32le", "-"]
+    filters = ["aresample=async=1:first_pts=0"]
+    if low_cut_hz:
+        filters.append(f"highpass=f={low_cut_hz:g}")
+    if pace != 1.0:
+        filters += [f"aresample={RATE}", f"asetrate={round(RATE * pace)}"]
+    arguments += ["-af", ",".join(filters), "-ac", "1", "-ar", str(RATE), "-f", "f32le", "-"]
     size = int(chunk_s * RATE) * 4
     with ffmpeg.stream(arguments, path) as output:
         while block := output.read(size):

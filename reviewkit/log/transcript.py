@@ -11,10 +11,9 @@ word that the one before takes in ("put her", meant "putter" and "").
 
 A stretch that was listened to again stands in a further key, `again`, as
 
-    {"start_s": 61.0, "end_s": 98.4, "manner": "wider", "first": "what was heard first", "odds": {"4": 0.93}}
+    {"start_s": 61.0, "end_s": 98.4, "hearings": {"low cut": [{"start_s": 61.2, ...}]}}
 
-with the manner of the hearing that was taken ("first" where none was better, and then no words), and the odds
-of the hole's strokes over all hearings. The file can itself be read as timed text, and a file without
+with the segments heard in each other manner. The file can itself be read as timed text, and a file without
 `schema`, `settings`, `again` and `meant` is read the same way.
 """
 
@@ -52,11 +51,7 @@ def load_transcript(path: Path) -> Transcript:
     try:
         data = json.loads(path.read_text(encoding="utf-8"))
         return Transcript(
-            segments=tuple(
-                Segment(tuple(_word(word) for word in segment["words"]))
-                for segment in data["segments"]
-                if segment["words"]
-            ),
+            segments=_segments(data["segments"]),
             model=str(data.get("model", "")),
             language=str(data.get("language", "en")),
             duration_s=float(data.get("duration_s", 0.0)),
@@ -67,6 +62,12 @@ def load_transcript(path: Path) -> Transcript:
         raise FolderError(path, "is missing.", REMEDY) from error
     except (OSError, ValueError, KeyError, TypeError, AttributeError) as error:
         raise FolderError(path, f"is not a transcript ({type(error).__name__}: {error}).", REMEDY) from error
+
+
+def _segments(found: list[dict[str, Any]]) -> tuple[Segment, ...]:
+    return tuple(
+        Segment(tuple(_word(word) for word in segment["words"])) for segment in found if segment["words"]
+    )
 
 
 def _segment(segment: Segment) -> dict[str, Any]:
@@ -103,17 +104,17 @@ def _stretch(stretch: HeardAgain) -> dict[str, Any]:
     return {
         "start_s": round(stretch.start_s, 3),
         "end_s": round(stretch.end_s, 3),
-        "manner": stretch.manner,
-        "first": stretch.first,
-        "odds": {str(strokes): round(share, 4) for strokes, share in stretch.odds.items()},
+        "hearings": {
+            manner: [_segment(segment) for segment in segments]
+            for manner, segments in stretch.hearings.items()
+        },
     }
 
 
 def _again(stretch: dict[str, Any]) -> HeardAgain:
+    found = stretch.get("hearings", {})
     return HeardAgain(
         start_s=float(stretch["start_s"]),
         end_s=float(stretch["end_s"]),
-        manner=str(stretch["manner"]),
-        first=str(stretch["first"]),
-        odds={int(strokes): float(share) for strokes, share in stretch["odds"].items()},
+        hearings={str(manner): _segments(segments) for manner, segments in found.items()},
     )

@@ -136,7 +136,8 @@ class HoleScore:
 class Round:
     """Everything read from one round, in order of play.
 
-    `spans` and `odds`, hole -> strokes -> probability, are there on a fresh reading only.
+    `spans` and `odds`, hole -> strokes -> probability, are there on a fresh reading only. So is `taken`, the
+    hearing by which each hole is told where talk was heard more than once.
     """
 
     scores: tuple[HoleScore, ...]
@@ -145,3 +146,4 @@ class Round:
     spans: tuple[HoleSpan, ...] = ()
     plan: Plan = field(default_factory=Plan)
     odds: Mapping[int, Mapping[int, float]] = field(default_factory=dict)
+    taken: Mapping[int, str] = field(default_factory=dict)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from reviewkit.model.mention import Mention
 from reviewkit.model.round import HoleSpan, Shot
@@ -16,8 +16,7 @@ class HoleTale:
     `shots` are as assembled, told and implied. `par` is par -> probability by words and card, empty when
     neither says. `counts` is strokes, penalties included, -> probability by the tale of strokes alone.
     `mentions` are all of the span in order, claims about the score included. `others` is what the hole tells
-    where it begins or ends elsewhere, each with the probability of that. `heard` is strokes -> probability
-    over several hearings of the hole, empty where it was heard once.
+    where it begins or ends elsewhere, each with the probability of that.
     """
 
     span: HoleSpan
@@ -26,4 +25,3 @@ class HoleTale:
     counts: Mapping[int, float]
     mentions: tuple[Mention, ...]
     others: tuple[tuple[float, HoleTale], ...] = ()
-    heard: Mapping[int, float] = field(default_factory=dict)

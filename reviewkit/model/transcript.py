@@ -46,24 +46,21 @@ class Segment:
 
 @dataclass(frozen=True, slots=True)
 class HeardAgain:
-    """A stretch that was doubtful and was listened to again. Times in seconds of the round.
+    """A stretch that was unclear and was listened to again. Times in seconds of the round.
 
-    `manner` is the hearing that was taken, `first` what the first one had heard where another was taken, and
-    `odds` strokes -> probability of the hole told there, over all hearings alike.
+    `hearings` is manner -> what was heard there in it, besides the first hearing.
     """
 
     start_s: float
     end_s: float
-    manner: str
-    first: str
-    odds: Mapping[int, float]
+    hearings: Mapping[str, tuple[Segment, ...]]
 
 
 @dataclass(frozen=True, slots=True)
 class Transcript:
     """A whole round's words in time order. `model` names the weights, or the timed text's format.
 
-    `again` are the stretches that were heard more than once.
+    `segments` are what was heard first, `again` the stretches that were heard more than once.
     """
 
     segments: tuple[Segment, ...]

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
-from reviewkit.model import Doubt, HoleTale, Mention
+from reviewkit.model import Doubt, HoleScore, HoleTale, Mention
 from reviewkit.scoring.standing import Claim
 from reviewkit.scoring.witnesses import elsewhere
 
@@ -24,6 +24,9 @@ PAR_SURE = 0.5
 
 WORTH_NAMING = 0.04
 """Readings less probable than this are not offered."""
+
+ENOUGH, SURE_TOGETHER = 2, 0.75
+"""Hearings that must be sure of a score, each by itself, and how probable it must be over all of them."""
 
 NAMES = {
     -3: "albatross",
@@ -77,6 +80,25 @@ def doubts_of(reading: Reading, said: Sequence[Claim]) -> list[Doubt]:
     return sorted(found, key=lambda doubt: -doubt.weight)
 
 
+def over_hearings(
+    score: HoleScore, odds: Mapping[int, float], hearings: Sequence[HoleScore]
+) -> tuple[HoleScore, list[Doubt]]:
+    """A score as sure as `odds` say, strokes -> probability over all `hearings`; with the doubt in that.
+
+    Nobody need look at it where ENOUGH of them are sure of it and together they make it likely.
+    """
+    sure = odds.get(score.strokes or 0, 0.0)
+    score = replace(score, confidence=round(sure, 3))
+    alike = [heard for heard in hearings if (heard.status, heard.strokes) == ("sure", score.strokes)]
+    borne_out = len(alike) >= min(ENOUGH, len(hearings)) and sure >= SURE_TOGETHER
+    if score.status == "check" or borne_out:
+        return score, []
+    text = f"{score.strokes} strokes is {sure:.0%} likely: heard again, it sounds different."
+    others = _others(odds, score.strokes or 0)
+    doubt = Doubt(score.hole, score.start_s, text, weight=min(1.0, 1.1 - sure), alternatives=others)
+    return replace(score, status="check", doubts=(*score.doubts, text)), [doubt]
+
+
 def _misplaced(reading: Reading) -> list[Doubt]:
     """A hole whose start may lie elsewhere."""
     sure = reading.tale.span.probability
@@ -101,8 +123,6 @@ def _unsure(reading: Reading) -> list[Doubt]:
 
 
 def _why_unsure(reading: Reading) -> str:
-    if reading.by_strokes == reading.tale.heard:
-        return "heard again, it sounds different"
     told = max(reading.tale.counts, key=lambda k: reading.tale.counts[k], default=None)
     if told not in (None, reading.strokes):
         return f"the strokes told make {told}"

@@ -138,8 +138,6 @@ def _result(slots: Sequence[Slot], tables: Sequence[Table], best: Best, said: Se
             continue
         shares = {s: float(p) for s, p in zip(STROKES, table.sum(axis=0), strict=True) if p > 1e-4}
         by_strokes = _calibrated(shares, strokes)
-        if slot.tale.heard and slot.tale.heard.get(strokes, 0.0) < by_strokes.get(strokes, 0.0):
-            by_strokes = dict(slot.tale.heard)
         strokes_of[slot.hole] = by_strokes
         pars_of[slot.hole] = {k: float(p) for k, p in zip(PARS, table.sum(axis=1), strict=True) if p > 1e-4}
         confidence = min(by_strokes.get(strokes, 0.0), 1.0)

@@ -20,6 +20,8 @@ from reviewkit.speech.windows import Window
 if TYPE_CHECKING:
     from faster_whisper.transcribe import Segment as Heard
 
+BEAM = 5
+"""Readings that the model follows at a time."""
 PAUSE_S = 0.7
 """A silence this long between words begins a new segment."""
 # The model's own measures of a failed window, with the limits published with Whisper.
@@ -51,12 +53,9 @@ def choose(device: str) -> Compute:
 
 
 class Decoder:
-    """A loaded model. `language` is a code such as en, or auto: then the first batch decides.
+    """A loaded model. `language` is a code such as en, or auto: then the first batch decides."""
 
-    `beam` is the number of readings followed at a time.
-    """
-
-    def __init__(self, weights: Weights, compute: Compute, language: str, hint: str, beam: int) -> None:
+    def __init__(self, weights: Weights, compute: Compute, language: str, hint: str) -> None:
         from faster_whisper import BatchedInferencePipeline, WhisperModel
 
         try:
@@ -79,7 +78,7 @@ class Decoder:
             raise ReviewkitError(f"'{language}' is no language code.", "Write a code such as en, de or auto.")
         self.language = None if language == "auto" else language
         self._pipeline: Any = BatchedInferencePipeline(self._model)
-        self._hint, self._beam = hint, beam
+        self._hint = hint
 
     def __call__(self, windows: Sequence[Window]) -> list[tuple[Segment, ...]]:
         """The segments of each window, in the recording's seconds."""
@@ -94,7 +93,7 @@ class Decoder:
             language=self.language,
             clip_timestamps=clips,
             batch_size=len(windows),
-            beam_size=self._beam,
+            beam_size=BEAM,
             word_timestamps=True,
             hotwords=self._hint,
         )
@@ -123,7 +122,7 @@ class Decoder:
         heard, _ = self._model.transcribe(
             window.samples,
             language=self.language,
-            beam_size=self._beam,
+            beam_size=BEAM,
             word_timestamps=True,
             condition_on_previous_text=False,
         )

@@ -10,7 +10,6 @@ from pathlib import Path
 from reviewkit.model import Segment
 from reviewkit.speech import decode
 from reviewkit.speech.ahead import ahead
-from reviewkit.speech.manner import FIRST
 from reviewkit.speech.store import Store
 from reviewkit.speech.voice import Samples, VoiceSettings, regions
 from reviewkit.speech.weights import Weights
@@ -47,11 +46,9 @@ class Listener:
         language: str,
         hint: str,
         root: Path,
-        beam: int = FIRST.beam,
     ) -> None:
         self._weights, self._compute, self._language = weights, compute, language
-        self._hint, self._beam = hint, beam
-        self._root = root
+        self._hint, self._root = hint, root
         self._voice = VoiceSettings()
 
     @property
@@ -63,7 +60,7 @@ class Listener:
             "compute": self._compute.kind,
             "language": self._language,
             "hint": self._hint,
-            "beam": str(self._beam),
+            "beam": str(decode.BEAM),
             "pause_s": str(decode.PAUSE_S),
             "voice": str(self._voice),
         }
@@ -99,7 +96,7 @@ class Listener:
         for batch in _batches(items, stores, self._compute.batch):
             fresh = [(item.number, item.window) for item, kept in batch if item.window and kept is None]
             if fresh and decoder is None:
-                decoder = decode.Decoder(self._weights, self._compute, self._language, self._hint, self._beam)
+                decoder = decode.Decoder(self._weights, self._compute, self._language, self._hint)
             new = iter(decoder([window for _, window in fresh]) if decoder and fresh else [])
             for item, kept in batch:
                 if item.window:

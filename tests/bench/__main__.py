@@ -28,11 +28,11 @@ BARE = """
 import sys
 from faster_whisper import BatchedInferencePipeline, WhisperModel
 from reviewkit.speech import decode, vocabulary
-from reviewkit.speech.manner import FIRST
+from reviewkit.speech.decode import BEAM
 path, sound, voice = sys.argv[1:]
 compute = decode.choose("cpu")
 model = WhisperModel(path, device="cpu", compute_type=compute.kind, cpu_threads=compute.threads)
-settings = dict(language="en", beam_size=FIRST.beam, word_timestamps=True, hotwords=vocabulary.prompt())
+settings = dict(language="en", beam_size=BEAM, word_timestamps=True, hotwords=vocabulary.prompt())
 if voice == "voice":
     pipeline = BatchedInferencePipeline(model)
     heard, _ = pipeline.transcribe(sound, batch_size=compute.batch, **settings)

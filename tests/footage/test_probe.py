@@ -63,6 +63,24 @@ def test_sound_that_begins_late_or_is_sought_keeps_its_time(tmp_path: Path) -> N
     assert len(part) / RATE == pytest.approx(1.0, abs=0.03)
 
 
+def test_low_sound_can_be_taken_out_and_the_rest_run_faster(tmp_path: Path) -> None:
+    """A Butterworth filter of second order takes 12.3 dB an octave beyond its corner, by 1 / (1 + 2^4) (from
+    memory; any handbook of filters)."""
+    path = film(tmp_path / "tones.mp4", (2.0,), tones=(60, 440))
+
+    def level(hz: float, **changed: float) -> float:
+        heard = np.concatenate([*samples(path, 0, **changed), *samples(path, 1, **changed)])
+        spectrum = np.abs(np.fft.rfft(heard)) / len(heard)
+        near = round(hz * len(heard) / RATE)
+        return float(20 * np.log10(spectrum[near - 8 : near + 9].max()))
+
+    assert level(60) - level(60, low_cut_hz=120) == pytest.approx(12.3, abs=0.5)
+    assert level(440) - level(440, low_cut_hz=120) == pytest.approx(0, abs=0.5)
+    assert level(484, pace=1.1) - level(440) == pytest.approx(0, abs=1.0)
+    faster = np.concatenate(list(samples(path, 0, pace=1.1)))
+    assert len(faster) / RATE == pytest.approx(2.0 / 1.1, abs=0.05)
+
+
 def test_variable_frame_rate_and_no_sound(tmp_path: Path) -> None:
     uneven = tmp_path / "uneven.mp4"
     graph = "select='not(mod(n,7))+gt(random(0),0.5)'"

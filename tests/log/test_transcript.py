@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -11,7 +12,7 @@ from hypothesis import strategies as st
 
 from reviewkit.errors import FolderError
 from reviewkit.log.transcript import load_transcript, save_transcript
-from reviewkit.model import Segment, Transcript, Word
+from reviewkit.model import HeardAgain, Segment, Transcript, Word
 
 EVAL = Path(__file__).parents[2] / ".." / "shared" / "eval" / "dev"
 TEXT = st.text(st.characters(exclude_categories=("Cs", "Zs", "Cc", "Zl", "Zp")), min_size=1, max_size=12)
@@ -37,6 +38,16 @@ def test_what_is_saved_is_read_back(tmp_path_factory: pytest.TempPathFactory, tr
     path = tmp_path_factory.mktemp("t") / "transcript.json"
     save_transcript(path, transcript)
     assert load_transcript(path) == transcript
+
+
+@given(transcripts(), transcripts())
+def test_other_hearings_are_read_back(
+    tmp_path_factory: pytest.TempPathFactory, transcript: Transcript, other: Transcript
+) -> None:
+    path = tmp_path_factory.mktemp("t") / "transcript.json"
+    again = (HeardAgain(0.0, 9.5, {"one manner": other.segments, "another": ()}),)
+    save_transcript(path, replace(transcript, again=again))
+    assert load_transcript(path).again == again
 
 
 def test_what_was_heard_stands_beside_what_was_meant(tmp_path: Path) -> None:
