@@ -11,6 +11,7 @@ from reviewkit.cache import cache_dir
 from reviewkit.errors import FolderError
 from reviewkit.log.transcript import load_transcript, save_transcript
 from reviewkit.model import Plan, Transcript
+from reviewkit.speech.manner import AGAIN
 
 
 def recall(heard: Transcript, plan: Plan) -> Transcript | None:
@@ -35,5 +36,5 @@ def _place(heard: Transcript, plan: Plan) -> Path:
 
 def _key(heard: Transcript, plan: Plan) -> str:
     words = [(word.text, f"{word.start_s:.3f}", f"{word.end_s:.3f}") for word in heard.words]
-    text = repr((__version__, plan, sorted(heard.settings.items()), words))
+    text = repr((__version__, AGAIN, plan, sorted(heard.settings.items()), words))
     return hashlib.sha256(text.encode()).hexdigest()[:32]
