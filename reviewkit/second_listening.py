@@ -6,10 +6,11 @@ made of them.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 from itertools import pairwise
 
+from reviewkit.footage.cuts import Reach, merged
 from reviewkit.hearings import cut_out
 from reviewkit.model import HeardAgain, HoleScore, Round, Segment, Transcript, Word
 from reviewkit.speech.manner import AGAIN, Manner
@@ -30,7 +31,9 @@ def listen_again(transcript: Transcript, reading: Round, hear: Hear) -> Transcri
 
     `reading` is how the transcript reads; `hear` gives the words of spans of the round in a manner.
     """
-    spans = list(joined(_span(transcript.words, score) for score in unclear_holes(reading, transcript)))
+    unclear = [_reach(transcript.words, score) for score in unclear_holes(reading, transcript)]
+    # A stretch is cut as seldom as can be: words at its seams are lost more easily.
+    spans = [(reach.start_s, reach.end_s) for reach in merged(unclear)]
     if not spans:
         return transcript
     heard: list[dict[str, tuple[Segment, ...]]] = [{} for _ in spans]
@@ -54,22 +57,8 @@ def _hard_to_hear(words: Iterable[Word], score: HoleScore) -> bool:
     return bool(sure) and sure.count(False) / len(sure) >= MANY
 
 
-def joined(spans: Iterable[Span]) -> Iterator[Span]:
-    """Spans in order, those that touch made one: a stretch is cut as seldom as can be."""
-    waiting: Span | None = None
-    for start, end in spans:
-        if waiting is not None and start <= waiting[1]:
-            waiting = waiting[0], max(end, waiting[1])
-            continue
-        if waiting is not None:
-            yield waiting
-        waiting = start, end
-    if waiting is not None:
-        yield waiting
-
-
-def _span(words: Sequence[Word], score: HoleScore) -> Span:
-    return _pause_near(words, score.start_s), _pause_near(words, score.end_s)
+def _reach(words: Sequence[Word], score: HoleScore) -> Reach:
+    return Reach(_pause_near(words, score.start_s), _pause_near(words, score.end_s))
 
 
 def _pause_near(words: Sequence[Word], at_s: float) -> float:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace
-from itertools import pairwise
 from pathlib import Path
 from statistics import median
 
@@ -21,7 +20,7 @@ from reviewkit.log.transcript import load_transcript
 from reviewkit.model import Plan, Round, Segment, Transcript, Word
 from reviewkit.pipeline import Options, read_round
 from reviewkit.reasoning import reason
-from reviewkit.second_listening import MARGIN_S, joined, listen_again, unclear_holes
+from reviewkit.second_listening import MARGIN_S, listen_again, unclear_holes
 from reviewkit.settled import keep, recall
 from reviewkit.speech import decode, weights
 from reviewkit.speech.manner import AGAIN, Manner
@@ -103,15 +102,6 @@ def test_a_hole_of_which_many_words_were_unsure_is_unclear() -> None:
     clear, unsure = heard(CLEAR), murmured(CLEAR)
     assert not unclear_holes(read(clear), clear)
     assert [score.hole for score in unclear_holes(read(unsure), unsure)] == [2]
-
-
-@given(st.lists(st.tuples(st.integers(0, 60), st.integers(0, 9)), max_size=12).map(sorted))
-def test_spans_that_touch_are_one_and_nothing_is_left_out(found: list[tuple[int, int]]) -> None:
-    spans = [(float(start), float(start + length)) for start, length in found]
-    made = list(joined(spans))
-    assert all(one[1] < other[0] for one, other in pairwise(made))
-    assert all(any(start <= a and b <= end for start, end in made) for a, b in spans)
-    assert {edge for span in made for edge in span} <= {edge for span in spans for edge in span}
 
 
 @given(st.lists(st.floats(0.0, 2.0), max_size=30), st.floats(0.0, 40.0), st.floats(0.0, 40.0))

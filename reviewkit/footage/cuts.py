@@ -26,7 +26,7 @@ _LEAD_S = 0.5
 
 @dataclass(frozen=True, slots=True)
 class Reach:
-    """A stretch of one file to look for cuts in, in the file's own seconds."""
+    """A stretch to look or listen in, in seconds: of one file where cuts are looked for."""
 
     start_s: float
     end_s: float
