@@ -11,15 +11,13 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from functools import lru_cache
 
-from reviewkit.shots.counts import Count, a_stroke_more, agreement
+from reviewkit.shots.counts import Count, a_stroke_more, agreement, coming
 from reviewkit.shots.cue import SHORT, Cue
-from reviewkit.shots.drafts import PENALTIES, Draft, draft, told_again
+from reviewkit.shots.drafts import PENALTIES, Draft, drafts, told_again
 from reviewkit.shots.on_green import Moves, afterwards, holed_out, putts, struck_there, tally, updown
 from reviewkit.shots.steps import Ball, Step, in_order, played
 from reviewkit.shots.weights import skip_cost
 
-_LONGEST = 9
-"""Cues in one stroke, at most."""
 _BEAM = 14
 _MARGIN = 7.0
 _MOST = 16
@@ -50,7 +48,8 @@ def readings(
     """
     table: list[dict[Ball, Reading]] = [{} for _ in range(len(cues) + 1)]
     table[0][Ball()] = (0.0, None)
-    drafts = _drafts(cues, clubs_last)
+    told = [drafts(cues, first, clubs_last) for first in range(len(cues))]
+    numbered = coming(said)
     for at, cue in enumerate(cues):
         states = sorted(table[at].items(), key=lambda item: -item[1][0])[:_BEAM]
         for ball, (score, chain) in states:
@@ -60,8 +59,9 @@ def readings(
             here = (at, ball.strokes)
             idly = agreement(said, here, (at + 1, ball.strokes)) - idle * skip_cost(cue)
             _offer(table[at + 1], ball, score + idly, chain)
-            for found in drafts[at]:
-                for cost, start, before in _paid(ball, chain, found, said):
+            for found in told[at]:
+                as_told = ((0.0, ball, chain),)
+                for cost, start, before in _paid(ball, chain, found, numbered) if numbered else as_told:
                     for gain, after, steps in moves(start, found, before, par):
                         agreed = agreement(said, here, (found.last, after.strokes))
                         _offer(table[found.last], after, score + cost + gain + agreed, steps)
@@ -79,18 +79,6 @@ def _paid(ball: Ball, chain: Step | None, found: Draft, said: Sequence[Count]) -
     fate = "lost" if teed else "penalty"
     gone = replace(chain, draft=replace(chain.draft, result=fate))
     yield -_COUNTED, Ball("tee" if teed else "unknown", ball.strokes + 1, ball.putts), gone
-
-
-def _drafts(cues: Sequence[Cue], clubs_last: bool) -> list[list[Draft]]:
-    """Drafts by their first cue; hopeless ones are left out."""
-    result = []
-    for first in range(len(cues)):
-        ends = range(first + 1, min(first + _LONGEST, len(cues)) + 1)
-        found = [
-            made for last in ends if (made := draft(cues, first, last, clubs_last)) and made.score > -2.0
-        ]
-        result.append(found)
-    return result
 
 
 def _offer(table: dict[Ball, Reading], ball: Ball, score: float, chain: Step | None) -> None:

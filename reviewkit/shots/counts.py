@@ -57,13 +57,17 @@ def _trust(mention: Mention) -> float:
     return min(1.0, mention.weight + 0.2)
 
 
-def a_stroke_more(said: Sequence[Count], since: int, until: int, taken: int) -> bool:
+def coming(said: Sequence[Count]) -> tuple[Count, ...]:
+    """Those that are plainly the next stroke's number, or may be."""
+    return tuple(count for count in said if count.coming and count.worth >= _PLAINLY)
+
+
+def a_stroke_more(numbered: Sequence[Count], since: int, until: int, taken: int) -> bool:
     """ "Sorry! Nobody's home. This'll be three": after one stroke, so that one cost another.
 
-    The next stroke's number, said plainly between cues `since` and `until` with `taken` strokes so far.
+    The next stroke's number, `coming`, said between cues `since` and `until` with `taken` strokes so far.
     """
-    told = [count for count in said if since < count.place <= until and count.worth >= _PLAINLY]
-    return any(count.coming and count.strokes == taken + 2 for count in told)
+    return any(since < count.place <= until and count.strokes == taken + 2 for count in numbered)
 
 
 def agreement(said: Sequence[Count], before: tuple[int, int], after: tuple[int, int]) -> float:

@@ -17,6 +17,8 @@ PENALTIES = ("penalty", "ob", "lost", "unplayable")
 _FATES = ("unplayable", "lost")
 """What becomes of a ball that was struck before."""
 _UNSTRUCK = ("drop", "distance", "lie")
+_LONGEST, _HOPELESS = 9, -2.0
+"""Cues in one stroke, at most, and the odds of words that are taken for none."""
 _UNTOLD_PUTT = -1.0
 """A putt of which nothing but the lengths before and behind it was heard."""
 _LATER = re.compile(r"\b(?:next|2nd|3rd|return|comebacker|other)\b")
@@ -53,26 +55,34 @@ class Draft:
     far: float = 0.0
 
 
-def draft(cues: Sequence[Cue], first: int, last: int, clubs_last: bool = False) -> Draft | None:
-    """Cues first..last-1 as one stroke or one tally of putts, None when they cannot be.
+def drafts(cues: Sequence[Cue], first: int, clubs_last: bool = False) -> list[Draft]:
+    """What the cues from `first` on may tell as one stroke or one tally of putts; hopeless ones are left out.
 
     `clubs_last` is the manner of who names the club when the ball has landed.
     """
+    if first and cues[first].mention.first <= cues[first - 1].mention.last:
+        return []
+    parted = torn(cues, first, clubs_last)
+    ends = range(first + 1, min(first + _LONGEST, len(cues)) + 1)
+    return [made for last in ends if (made := _draft(cues, first, last, clubs_last, parted))]
+
+
+def _draft(cues: Sequence[Cue], first: int, last: int, clubs_last: bool, parted: float) -> Draft | None:
+    """Cues first..last-1 as one stroke; `parted` is what speaks against its beginning there."""
     run = cues[first:last]
-    if first and run[0].mention.first <= cues[first - 1].mention.last:
-        return None
     kinds = {cue.kind for cue in run}
     family = _family(run, kinds)
     if not family:
         putted = last == first + 1 and rolled_between(cues, first)
         return Draft(first, last, _UNTOLD_PUTT, "putt", "putt") if putted else None
     score = STROKE + rewards(run, family) - crossings(run, clubs_last)
-    score -= strains(run, family, clubs_last) + torn(cues, first, clubs_last)
+    score -= strains(run, family, kinds, clubs_last) + parted
+    if score <= _HOPELESS:
+        return None
     places = [cue.value for cue in run if cue.kind == "place" and cue.value != "close"]
     close = any(cue.value == "close" for cue in run if cue.kind == "place")
-    ends = [
-        cue for cue in run if cue.kind in ("holed", "tap") and not (family == "swing" and _wide(cue, run))
-    ]
+    drops = [cue for cue in run if cue.kind in ("holed", "tap")]
+    ends = [cue for cue in drops if not (family == "swing" and _wide(cue, run))]
     holed = bool(ends) and "stayed_out" not in kinds and not (close and family == "swing")
     return Draft(
         first=first,
@@ -90,9 +100,9 @@ def draft(cues: Sequence[Cue], first: int, last: int, clubs_last: bool = False) 
         putts=int(float(_last(run, "putts") or 0)),
         dropped=_dropped(run),
         putter="putter" in kinds,
-        far=_far(run),
-        later=any(_LATER.search(cue.mention.text) for cue in run if cue.kind in ("holed", "tap")),
-        feet=_feet(run, family),
+        far=_far(run) if "distance" in kinds else 0.0,
+        later=any(_LATER.search(cue.mention.text) for cue in drops),
+        feet=_feet(run, family) if "distance" in kinds else None,
     )
 
 

@@ -8,7 +8,7 @@ from dataclasses import replace
 from reviewkit.shots.cue import Cue
 from reviewkit.shots.drafts import PENALTIES, Draft
 from reviewkit.shots.holing import lies_at, tapped, untold
-from reviewkit.shots.steps import Ball, Step, as_putt, come_to_green, next_cue, played
+from reviewkit.shots.steps import Ball, Step, as_putt, come_to_green, next_cue, played, unheard
 
 _LATER = 1.0
 """What speaks against the first putt being the next one: "and the next one's in"."""
@@ -53,7 +53,7 @@ def putts(ball: Ball, found: Draft, chain: Step | None) -> Moves:
             first, later = first - _LATER, max(later, -0.4)
         yield gain + cost + (0.0 if another else first), *played(green, made, steps)
         if made.result == "holed" and green.lie == "green" and not another:
-            missed = Draft(next_cue(steps), next_cue(steps), 0.0, "putt", shape="putt", result="green")
+            missed = unheard(next_cue(steps), "green", True)
             between, before = played(green, missed, steps, told=False)
             yield gain + cost + later, *played(between, made, before)
 
@@ -104,7 +104,7 @@ def onto_green(ball: Ball, chain: Step | None, fringe: bool) -> Moves:
     if ball.lie == "unknown" and chain is not None and chain.draft.result not in PENALTIES:
         yield -0.5, Ball("green", ball.strokes), come_to_green(chain)
     if ball.lie not in ("green", "holed"):
-        blank = Draft(next_cue(chain), next_cue(chain), 0.0, "swing", result="green")
+        blank = unheard(next_cue(chain), "green", False)
         cost = -5.0 if ball.lie == "tee" else -2.4
         yield cost, *played(ball, blank, chain, told=False)
 
@@ -118,12 +118,11 @@ def holed_out(ball: Ball, chain: Step | None, cues: Sequence[Cue]) -> Moves:
     for cost, green, steps in onto_green(ball, chain, False):
         after = green
         for putts, odds in untold(length, green.putts):
-            last = Draft(next_cue(steps), next_cue(steps), 0.0, "putt", shape="putt", result="holed")
-            yield cost + odds, *played(after, last, steps, told=False)
-            missed = replace(last, result="green")
-            after, steps = played(after, missed, steps, told=False)
+            at = next_cue(steps)
+            yield cost + odds, *played(after, unheard(at, "holed", True), steps, told=False)
             if putts == 3:
                 break
+            after, steps = played(after, unheard(at, "green", True), steps, told=False)
 
 
 def afterwards(ball: Ball, found: Draft, chain: Step | None) -> Moves:

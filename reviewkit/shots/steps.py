@@ -43,6 +43,13 @@ def as_putt(made: Draft) -> Draft:
     return replace(made, shape="putt")
 
 
+@lru_cache(maxsize=512)
+def unheard(at: int, result: str, putt: bool) -> Draft:
+    """A stroke before cue `at` of which nothing was heard: a putt, or one onto the green from elsewhere."""
+    shape = "putt" if putt else ""
+    return Draft(at, at, 0.0, shape or "swing", shape=shape, result=result)
+
+
 def next_cue(chain: Step | None) -> int:
     """The first cue behind the strokes so far."""
     return chain.draft.last if chain is not None else 0

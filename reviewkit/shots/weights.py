@@ -142,21 +142,12 @@ def crossings(run: Sequence[Cue], clubs_last: bool) -> float:
     return cost
 
 
-def strains(run: Sequence[Cue], family: str, clubs_last: bool) -> float:
-    """What speaks against one stroke: a second landing, a club or a yardage after the landing."""
-    cost = 0.0 if family not in ("swing", "putt") else _bareness(run, family)
-    if family in ("putt", "putt_or_swing", "tap"):
-        cost += putt_strains(run)
-    again = next((at for at, cue in enumerate(run) if cue.kind == "reload"), 0)
-    if again and run[again].utterance > run[0].utterance:
-        # Another ball is teed up after a stroke, not within one.
-        cost += 2.5
-    cost += 0.9 * (_struck_again(run) or (family == "swing" and stroked_behind(run)))
-    cost += 1.2 * _wedge_behind(run)
-    cost += 1.8 if family == "swing" and beyond_its_club(run) else 0.0
-    if run[0].kind == "miss" and _dropped_next(run):
-        # "Splash. Two yards short. So I'm at the drop zone": the side is the lost ball's.
-        cost += 1.0
+def strains(run: Sequence[Cue], family: str, kinds: set[str], clubs_last: bool) -> float:
+    """What speaks against one stroke: a second landing, a club or a yardage after the landing.
+
+    `kinds` are those of the cues.
+    """
+    cost = _at_odds(run, family, kinds)
     place, landed_at = "", -1
     clubs: set[str] = set()
     for at, cue in enumerate(run):
@@ -200,6 +191,26 @@ def strains(run: Sequence[Cue], family: str, clubs_last: bool) -> float:
         ):
             # "First putt" names a stroke of its own, "it breaks" may be said on the way.
             cost += 1.6 if cue.kind == "stayed_out" else 0.35 + 0.35 * cue.mention.weight
+    return cost
+
+
+def _at_odds(run: Sequence[Cue], family: str, kinds: set[str]) -> float:
+    """What the words as a whole say against their telling one stroke, and all of it."""
+    cost = 0.0 if family not in ("swing", "putt") else _bareness(run, family, kinds)
+    if family in ("putt", "putt_or_swing", "tap"):
+        cost += putt_strains(run)
+    again = next((at for at, cue in enumerate(run) if cue.kind == "reload"), 0) if "reload" in kinds else 0
+    if again and run[again].utterance > run[0].utterance:
+        # Another ball is teed up after a stroke, not within one.
+        cost += 2.5
+    measured = family == "swing" and "distance" in kinds
+    cost += 0.9 * (("miss" in kinds and _struck_again(run)) or (measured and stroked_behind(run)))
+    if "club" in kinds:
+        cost += 1.2 * ("strike" in kinds and _wedge_behind(run))
+        cost += 1.8 if family == "swing" and beyond_its_club(run) else 0.0
+    if run[0].kind == "miss" and "drop" in kinds and _dropped_next(run):
+        # "Splash. Two yards short. So I'm at the drop zone": the side is the lost ball's.
+        cost += 1.0
     return cost
 
 
@@ -259,9 +270,8 @@ def so_far_off(cues: Sequence[Cue], at: int) -> bool:
     return cues[at + 1].mention.first <= cues[at].mention.last + 1
 
 
-def _bareness(run: Sequence[Cue], family: str) -> float:
+def _bareness(run: Sequence[Cue], family: str, kinds: set[str]) -> float:
     """A landing without a stroke, or a stroke without a landing, is less of a stroke."""
-    kinds = {cue.kind for cue in run}
     # "First one stays in" tells a stroke by its getting nowhere.
     acts = bool(kinds & _ACTIONS) or any(cue.mention.mood == "togo" or cue.value == "there" for cue in run)
     ends = bool(kinds & _OUTCOMES) or (family == "putt" and "distance" in kinds) or _left_near(run)
