@@ -95,16 +95,17 @@ def claims(sentences: Sequence[Sentence], told: Sequence[Sequence[Mention]]) -> 
     """
     found: list[Mention] = []
     mends: list[Mention] = []
-    done = -HOLED_WITHIN
+    done = putted = -HOLED_WITHIN
     for sentence, mentions in zip(sentences, told, strict=True):
         done_so = [replace(m, kind="done?", value="holed") for m in mentions if m.kind in ENDS_IT]
         read = [m for m in mentions if m.kind.endswith(CANDIDATE)]
         context = _context(sentence, [*read, *done_so])
-        mends += [colour for colour in context.colours if colour.kind == "mend"]
         for candidate in context.candidates:
             settled = _settle(candidate, context, done)
             if settled is not None:
                 found.append(settled)
+        putted = max((m.last for m in mentions if m.kind == "putts"), default=putted)
+        mends += [c for c in context.colours if c.kind == "mend" and not _of_putts(c, putted, found)]
         done = max((c.last for c in context.colours if c.kind == "done"), default=done)
     return _corrected(sorted(found, key=lambda mention: (mention.first, mention.last)), mends)
 
@@ -248,6 +249,12 @@ def _corrected(found: list[Mention], mends: Sequence[Mention]) -> list[Mention]:
                 kept[at] = replace(earlier, weight=earlier.weight * TAKEN_BACK)
         kept.append(claim)
     return kept
+
+
+def _of_putts(mend: Mention, putted: int, found: Sequence[Mention]) -> bool:
+    """ "Five. Seven one-putts, no, six": the number of putts is put right, not the score before it."""
+    since = any(putted < claim.first < mend.first for claim in found)
+    return mend.first - putted in range(PUT_RIGHT_WITHIN) and not since
 
 
 def _latest(kept: Sequence[Mention], claim: Mention) -> Mention | None:

@@ -57,6 +57,7 @@ SCORES = ("strokes", "score_word", "hole_to_par")
         ("And I walk off with a scrappy old seven.", [("strokes", 7)]),
         ("Tap in, four, moving on.", [("strokes", 4)]),
         ("Two putts for par there.", [("score_word", 0)]),
+        ("In. Five there. Seven one-putts, let me check that. No, six of them.", [("strokes", 5)]),
         ("That's a double bogey, sadly.", [("score_word", 2)]),
         ("A snowman, folks.", [("strokes", 8)]),
         ("Six on a par five.", [("strokes", 6)]),
