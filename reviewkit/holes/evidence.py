@@ -49,6 +49,8 @@ _A_SCORE_TOO = 9
 _SUMS_UP = re.compile(r"(?:on|at) this (?:one|1|hole)")
 """A score told beforehand, the hole after it: "three putts on this one. The long version..."."""
 _PLAYED = {"place", "holed", "tap", "putts"}
+_THERE = "there"
+"""Where a ball still lies that was not moved: no stroke's place."""
 _BEFORE_FIRST = {"hole", "par", "club", "place", "strike", "turn"}
 _HINTS = {"miss", "contact", "stayed_out"}
 """A ball in play, where a listener has lost the words for club and place."""
@@ -236,14 +238,17 @@ class Evidence:
             for m in utterance.mentions:
                 if plain(m, "par") and str(m.value) in sums:
                     sums[str(m.value)][-1] += m.weight
-                if not m.mood and m.kind in _PLAYED:
+                if not m.mood and m.kind in _PLAYED and m.value != _THERE:
                     sums["played"][-1] += 1.0
             ended = any(m.kind in {"holed", "tap", "putts"} and not m.mood for m in utterance.mentions)
             sums["over"][-1] += ended
             sums["score"][-1] += any(plain_of(m, _TOLD_OF_IT) for m in utterance.mentions)
             sums["untold"][-1] += any(m.kind == "untold" for m in utterance.mentions)
             sums["hinted"][-1] += any(m.kind in _HINTS and not m.mood for m in utterance.mentions)
-            swung = any(m.kind in ("club", "place") and m.mood != "other" for m in utterance.mentions)
+            swung = any(
+                m.kind in ("club", "place") and m.mood != "other" and m.value != _THERE
+                for m in utterance.mentions
+            )
             sums["swung"][-1] += swung
             sums["restart"][-1] += over and swung
             ended = ended or any(plain(m, "score_word") for m in utterance.mentions)

@@ -11,6 +11,7 @@ _FEW_WORDS, _TELLS_NOTHING = 3, {"mend?", "who?", "meant?"}
 """Words of an utterance with its full stop, and kinds of mention, that take no place among those near."""
 _UNDER_WAY = {"drop", "lie", "found", "putter", "reload", "again", "tap", "stayed_out", "updown", "putts"}
 _AROUND_THE_GREEN = {
+    ("place", "there"),
     *(("strike", "bunker"), ("strike", "chip"), ("strike", "pitch")),
     *(("club", "SW"), ("club", "LW"), ("club", "56"), ("club", "58"), ("club", "60")),
 }

@@ -80,7 +80,8 @@ def _without_idle_words(found: Sequence[Cue]) -> list[Cue]:
 
 
 def _is_side(cue: Cue, found: Sequence[Cue]) -> bool:
-    """Whether it stands behind a club, or what comes next is a tap, or trouble of a stroke not yet ended."""
+    """Whether it stands behind a club, or what comes next is a tap, a putt that stayed out there ("left edge!
+    Lipped out"), or trouble of a stroke not yet ended."""
     last = next((c for c in reversed(found) if c.mention.last < cue.mention.first), None)
     after = next((c for c in found if c.mention.first > cue.mention.last), None)
     right = cue.mention.text == "right"
@@ -90,7 +91,7 @@ def _is_side(cue: Cue, found: Sequence[Cue]) -> bool:
         return True
     if after is None or after.utterance > cue.utterance + 1:
         return False
-    if after.kind == "tap":
+    if after.kind in ("tap", "stayed_out"):
         return not right
     struck = last.kind in ("club", "strike", "contact", "miss") and cue.utterance <= last.utterance + _SOON
     return struck and after.kind == "place" and after.value not in ("fairway", "green", "close")

@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from reviewkit.model import Mention, Utterance
 from reviewkit.model.values import SMALL_UNITS
+from reviewkit.shots.second_thoughts import chosen
 
 _IRONS = range(5, 10)
 """Lower numbers are as often hybrids and woods."""
@@ -43,7 +44,11 @@ _LONGEST_WEDGE = 140
 
 def with_clubs(talk: Sequence[Utterance]) -> tuple[Utterance, ...]:
     """One hole's talk with such numbers as clubs in place of counts."""
-    numbers = list(_clubs(talk))
+    named = _renamed(talk, list(_clubs(talk)))
+    return _renamed(named, list(chosen([mention for said in named for mention in said.mentions])))
+
+
+def _renamed(talk: Sequence[Utterance], numbers: Sequence[Mention]) -> tuple[Utterance, ...]:
     if not numbers:
         return tuple(talk)
     clubs = {id(mention) for mention in numbers}
@@ -160,5 +165,5 @@ def _alone(mention: Mention, told: Sequence[Mention]) -> bool:
 def _club(mention: Mention) -> Mention:
     if mention.kind == "distance":
         return replace(mention, kind="club", value=str(mention.value), mood="")
-    mood = "plan" if mention.kind == "iron" and _advised(mention) else mention.mood
+    mood = "plan" if mention.kind == "iron" and _advised(mention) else mention.mood.replace("changed", "")
     return replace(mention, kind="club", value=f"{mention.value}I", unit="", mood=mood)

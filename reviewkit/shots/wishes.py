@@ -1,4 +1,4 @@
-"""Balls told to go in that did not."""
+"""Balls told to go in that did not, and putts counted before the stroke that they were to follow."""
 
 from __future__ import annotations
 
@@ -12,6 +12,7 @@ from reviewkit.shots.cue import Cue
 _WISHES = ("get in", "go in", "be in", "in the hole", "get in the hole")
 _SOON = 3
 """Utterances from a wish to what came of it."""
+_PUTTED = ("putts", "tap", "holed", "putt", "stayed_out")
 _NO = ("no", "nope", "nah", "naw")
 
 
@@ -23,6 +24,7 @@ def without_wishes(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
         for mention in said.mentions
         if mention.kind == "mend?" and mention.text in _NO
     ]
+    found = _without_putts_hoped(found)
     wishes = {at for at, (cue, after) in enumerate(pairwise(found)) if _wished(cue, after)}
     for at in range(len(found) - 1, -1, -1):
         after = found[at + 1] if at + 1 < len(found) else None
@@ -30,6 +32,27 @@ def without_wishes(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
             wishes.add(at)
     out = {at + 1 for at in wishes if at + 1 < len(found) and _out_again(found[at], found[at + 1])}
     return [_stayed_out(cue) if at in out else cue for at, cue in enumerate(found) if at not in wishes]
+
+
+def _without_putts_hoped(found: list[Cue]) -> list[Cue]:
+    """ "Out, two putts, done. Sand wedge.": putts counted right before a club, with others told behind it."""
+    hoped = [
+        cue.mention
+        for at, cue in enumerate(found)
+        if cue.kind == "putts" and _club_next(cue, found[at + 1 :]) and any(map(_putt, found[at + 3 :]))
+    ]
+    return [cue for cue in found if not any(cue.mention.overlaps(putts) for putts in hoped)]
+
+
+def _club_next(putts: Cue, rest: Sequence[Cue]) -> bool:
+    after = next((cue for cue in rest if not cue.mention.overlaps(putts.mention)), None)
+    if after is None or after.kind != "club" or after.utterance > putts.utterance + 1:
+        return False
+    return not after.after and after.mention.mood == ""
+
+
+def _putt(cue: Cue) -> bool:
+    return cue.kind in _PUTTED
 
 
 def _stayed_out(cue: Cue) -> Cue:
