@@ -10,10 +10,14 @@ from reviewkit.model import Mention, Talk, Utterance
 from reviewkit.model.values import SMALL_UNITS
 
 _IT_IS = re.compile(r"(?:it's|it is|this is|this one's|this 1's) (?:only |just )?an? [345]$")
+_AT_ONCE = re.compile(r"an? [345]$")
+"""Right behind the hole's length: "344, a four"."""
 _LENGTHS = {3: (80, 260), 4: (230, 480), 5: (400, 640)}
 """Par -> shortest and longest hole in yards or metres, for all tees; guesses."""
 _HAPPENED = {"club", "place", "strike", "holed", "tap", "putts", "miss", "contact"}
 _WEIGHT = 0.8
+_WHOLE = 320
+"""So much, told as left, is the whole hole; a guess."""
 
 
 def with_pars_behind_lengths(talk: Talk) -> Talk:
@@ -37,12 +41,29 @@ def _told(said: Utterance, before: Utterance | None) -> Utterance:
 
 
 def _is_par(claim: Mention, said: Utterance, before: Utterance | None) -> bool:
-    if claim.kind != "strokes" or claim.mood or not _IT_IS.match(claim.text):
+    if claim.kind != "strokes" or claim.mood:
+        return False
+    if _AT_ONCE.match(claim.text):
+        return _right_behind(said, claim)
+    if not _IT_IS.match(claim.text):
         return False
     told = [*(before.mentions if before else ()), *said.mentions]
     length = next(_lengths_before(told, claim), None)
     low, high = _LENGTHS[int(claim.value or 0)]
     return length is not None and low <= length <= high
+
+
+def _right_behind(said: Utterance, claim: Mention) -> bool:
+    """ "The river hole, 471, a five", and no iron for what is left: "150, a five"."""
+    low, high = _LENGTHS[int(claim.value or 0)]
+    return any(
+        mention.kind == "distance"
+        and mention.unit not in SMALL_UNITS
+        and (mention.mood == "length" or (mention.mood == "togo" and float(mention.value or 0) >= _WHOLE))
+        and mention.first < claim.first <= mention.last + 1
+        and low <= float(mention.value or 0) <= high
+        for mention in said.mentions
+    )
 
 
 def _lengths_before(told: Sequence[Mention], claim: Mention) -> Iterator[float]:
