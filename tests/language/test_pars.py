@@ -15,6 +15,8 @@ from tests.support.narrations import transcript
         ("Number one, 305, it's a four for people with decent knees.", []),
         ("It's 380. It's a four. There's a crowd.", []),
         ("It's 505 yards, so it's a five for most of us.", []),
+        ("The next one's the river hole, 471, a five, and there's a sign.", []),
+        ("Hole three, 344, a four, wind in the face.", []),
         # Too short for such a par, or told once a ball was struck: a club or a score.
         ("It's 305. It's a five.", [5]),
         ("305 to carry it. Driver down the middle. It's a four.", [4]),
