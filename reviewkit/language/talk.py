@@ -28,30 +28,12 @@ _DEEDS = (
     "(?:came|went|missed|pulled|pushed|blocked|hooked|sliced|leaked|tugged|yanked|thinned|chunked|topped|duffed"
     "|shanked|hit it|hung|left it|lost it|flew|fell|put it|sent it|cut it|faded|caught|fatted|skied)"
 )
-# "Don't you dare look up it's on": a statement of its own, where no comma was heard before it.
-_ANEW = (
-    "".join(
-        f"(?<! {word})"
-        for word in (
-            *(
-                "hope",
-                "hoping",
-                "hoped",
-                "wish",
-                "pray",
-                "if",
-                "unless",
-                "that",
-                "think",
-                "thinking",
-                "thought",
-            ),
-            *("like", "me", "please", "say", "says", "saying", "said", "whether", "until", "till", "when"),
-            *("where", "what", "because", "cause", "sure", "mean", "reckon", "say that", "though", "before"),
-        )
-    )
-    + " (?=(?:it's|that's) )"
+_HELD_BY = (
+    "hope|hoping|hoped|wish|pray|if|unless|that|think|thinking|thought|like|me|please|say|says|saying|said"
+    "|say that|whether|until|till|when|where|what|because|cause|sure|mean|reckon|though|before"
 )
+# "Don't you dare look up it's on": a statement of its own, where no comma was heard before it.
+_ANEW = "".join(rf"(?<! {word})" for word in _HELD_BY.split("|")) + " (?=(?:it's|that's) )"
 _ENDS = {
     # "Talked out of the 5 wood and hit hybrid": what is ruled out reaches no further than the next "and".
     "not": re.compile(rf"{_CLAUSE_END.pattern}| and "),
