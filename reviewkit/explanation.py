@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from reviewkit.errors import FolderError
@@ -40,7 +40,7 @@ class HoleExplanation:
     counts: Mapping[int, float]
     shots: tuple[Shot, ...]
     odds: Mapping[int, float]
-    hearings: Mapping[str, str] = field(default_factory=dict)
+    hearings: Mapping[str, str]
 
     def mentions(self, shot: Shot) -> tuple[Mention, ...]:
         """Those said while a told stroke was told; none for an implied one."""
@@ -75,16 +75,21 @@ def explain(folder: RoundFolder, hole: int | None = None) -> tuple[HoleExplanati
     if hole is not None and not spans:
         played = ", ".join(str(span.hole) for span in reading.spans) or "none"
         raise FolderError(folder.path, f"has no hole {hole}.", f"Holes played: {played}.")
+    clubs_last = {
+        name: clubs_told_last(within(talks[name], span) for span in told.spans)
+        for name, told in readings.items()
+    }
     explained = []
     for span in spans:
         taken = reading.taken.get(span.hole, FIRST.name)
-        clubs_last = clubs_told_last(within(talks[taken], other) for other in readings[taken].spans)
-        told = _hole(reading, span, within(talks[taken], span), clubs_last)
-        explained.append(replace(told, hearings=_heard(span, taken, words)))
+        spoken, heard = within(talks[taken], span), _heard(span, taken, words)
+        explained.append(_hole(reading, span, spoken, heard, clubs_last[taken]))
     return tuple(explained)
 
 
-def _hole(reading: Round, span: HoleSpan, spoken: Talk, clubs_last: bool) -> HoleExplanation:
+def _hole(
+    reading: Round, span: HoleSpan, spoken: Talk, heard: Mapping[str, str], clubs_last: bool
+) -> HoleExplanation:
     mentions = [mention for utterance in spoken for mention in utterance.mentions]
     odds = par_odds(mentions, reading.plan, span.hole)
     return HoleExplanation(
@@ -95,6 +100,7 @@ def _hole(reading: Round, span: HoleSpan, spoken: Talk, clubs_last: bool) -> Hol
         counts=tell(span, spoken, likeliest(odds), clubs_last).counts,
         shots=tuple(shot for shot in reading.shots if shot.hole == span.hole),
         odds=reading.odds[span.hole],
+        hearings=heard,
     )
 
 

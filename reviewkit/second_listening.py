@@ -31,7 +31,8 @@ def listen_again(transcript: Transcript, reading: Round, hear: Hear) -> Transcri
 
     `reading` is how the transcript reads; `hear` gives the words of spans of the round in a manner.
     """
-    unclear = [_reach(transcript.words, score) for score in unclear_holes(reading, transcript)]
+    words = transcript.words
+    unclear = [_reach(words, score) for score in unclear_holes(reading, transcript)]
     # A stretch is cut as seldom as can be: words at its seams are lost more easily.
     spans = [(reach.start_s, reach.end_s) for reach in merged(unclear)]
     if not spans:
@@ -47,9 +48,8 @@ def listen_again(transcript: Transcript, reading: Round, hear: Hear) -> Transcri
 
 def unclear_holes(reading: Round, transcript: Transcript) -> list[HoleScore]:
     """The holes worth hearing again: those to check, and those of many words that the model was unsure of."""
-    return [
-        score for score in reading.scores if score.status == "check" or _hard_to_hear(transcript.words, score)
-    ]
+    words = transcript.words
+    return [score for score in reading.scores if score.status == "check" or _hard_to_hear(words, score)]
 
 
 def _hard_to_hear(words: Iterable[Word], score: HoleScore) -> bool:

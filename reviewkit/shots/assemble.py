@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from reviewkit.model import HoleSpan, Shot, Utterance, Word
 from reviewkit.shots.chart import readings
 from reviewkit.shots.counts import counts
-from reviewkit.shots.cue import SHORT, Cue
+from reviewkit.shots.cue import LONGEST_CLUBS, SHORT, Cue
 from reviewkit.shots.cues import cues
 from reviewkit.shots.drafts import PENALTIES, side_of
 from reviewkit.shots.greens import misses
@@ -151,7 +151,7 @@ def _now_near(sort: str, step: Step, yards: float | None, near: bool, par: int |
         # A tee shot meant for the green is a par 3's; where that is not told the club or its miss tells.
         if par == 3:
             return result not in PENALTIES
-        return step.draft.club not in ("D", "3W") and result not in PENALTIES and _par3(step, yards)
+        return step.draft.club not in LONGEST_CLUBS and result not in PENALTIES and _par3(step, yards)
     if sort in ("layup", "recovery"):
         return False
     if sort == "approach" and step.draft.contact == "topped":

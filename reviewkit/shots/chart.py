@@ -12,7 +12,7 @@ from dataclasses import replace
 from functools import lru_cache
 
 from reviewkit.shots.counts import Count, a_stroke_more, agreement, coming
-from reviewkit.shots.cue import SHORT, Cue
+from reviewkit.shots.cue import LONGEST_CLUBS, SHORT, Cue
 from reviewkit.shots.drafts import PENALTIES, Draft, drafts, told_again
 from reviewkit.shots.on_green import Moves, afterwards, holed_out, putts, struck_there, tally, updown
 from reviewkit.shots.steps import Ball, Step, in_order, played
@@ -28,7 +28,7 @@ _DROPPED_FROM = {
     "drop": ("", "rough", "trees"),
 }
 
-_UNHEARD, _APPROACHED, _DRIVEN = 1.6, 260, ("D", "3W")
+_UNHEARD, _APPROACHED = 1.6, 260
 """What a drive costs of which nothing was heard, and the most that one leaves."""
 _MAY_BE_GONE = ("", "rough", "trees")
 _COUNTED = 0.8
@@ -132,7 +132,7 @@ def _swing(ball: Ball, found: Draft, chain: Step | None, par: int | None) -> Mov
         return
     if found.dropped:
         yield from _dropped(ball, found, chain, gain)
-    if first and 0 < found.far <= _APPROACHED and par in (4, 5) and found.club not in _DRIVEN:
+    if first and 0 < found.far <= _APPROACHED and par in (4, 5) and found.club not in LONGEST_CLUBS:
         # "Flurb, flurb. 152 to the flag, 8 iron": nothing of the drive was heard.
         driven, before = played(ball, Draft(0, 0, 0.0, "swing"), None, told=False)
         again = gain + (1.6 if found.result in ("green", "holed") else 0.0)

@@ -7,10 +7,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from reviewkit.shots.cue import Cue
+from reviewkit.shots.cue import LONGEST_CLUBS, Cue
 from reviewkit.shots.lengths import putt_long
 
-_LONGEST_CLUBS, _FEWEST, _DRIVEN = ("D", "3W"), 60, 180
+_FEWEST, _DRIVEN = 60, 180
 """Nobody drives for less than the last of these, in yards or metres; less than the first is a pitch."""
 
 
@@ -36,7 +36,7 @@ def wedged(run: Sequence[Cue]) -> bool:
 def beyond_its_club(run: Sequence[Cue]) -> bool:
     """ "Driver. Wedge from 110": told in a later breath, a stroke for a club that goes half as far."""
     club = next((cue for cue in run if cue.kind == "club"), None)
-    if club is None or club.meant or club.value not in _LONGEST_CLUBS:
+    if club is None or club.meant or club.value not in LONGEST_CLUBS:
         return False
     later = [cue for cue in run if cue.utterance > club.utterance]
     left = [cue for cue in later if cue.kind == "distance" and cue.mention.mood == "togo"]

@@ -8,6 +8,8 @@ from reviewkit.model import Mention
 
 SHORT = {"chip", "pitch", "bunker"}
 """Strokes around the green."""
+LONGEST_CLUBS = ("D", "3W")
+"""Those that go too far for most holes of par 3, and that a drive is hit with."""
 HAPPENED = {"place", "holed", "tap", "stayed_out", "putts", "updown", "miss", "contact", "reload", "drop"}
 """What befalls a ball once it is struck."""
 

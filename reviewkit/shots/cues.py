@@ -9,7 +9,7 @@ from itertools import pairwise
 
 from reviewkit.model import Mention, Utterance
 from reviewkit.model.values import SMALL_UNITS
-from reviewkit.shots.cue import HAPPENED, Cue, bare_hit
+from reviewkit.shots.cue import HAPPENED, LONGEST_CLUBS, Cue, bare_hit
 from reviewkit.shots.echoes import without_echoes
 from reviewkit.shots.others import without_others_fates
 from reviewkit.shots.recap import without_recap
@@ -144,7 +144,7 @@ def _from_the_tee(cue: Cue, before: Sequence[Cue]) -> Cue:
     if cue.kind != "holed" or not cue.mention.text.startswith(_CENTRE):
         return cue
     struck = next((old for old in reversed(before) if old.kind in ("club", "putter", *HAPPENED)), None)
-    if struck is None or struck.kind != "club" or struck.value not in ("D", "3W"):
+    if struck is None or struck.kind != "club" or struck.value not in LONGEST_CLUBS:
         return cue
     return replace(cue, mention=replace(cue.mention, kind="place", value="fairway"))
 

@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from reviewkit.shots.cue import Cue, bare_hit
 
 _IN_FEET = {"ft": 1.0, "in": 1 / 12, "cm": 0.0328, "m": 3.28, "pace": 3.0}
+"""Rounded, and not worked out by `lengths.yards`: every run of cues asks for it."""
 _LONGEST_FT = 100.0
 _ONE = ((2.5, 0.93), (3.5, 0.85), (4.5, 0.73), (6.5, 0.53), (8.5, 0.38), (11, 0.27), (16, 0.17), (25, 0.1))
 """(shorter than this in feet, share of putts that go in)."""

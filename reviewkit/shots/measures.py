@@ -12,7 +12,7 @@ import re
 from collections.abc import Sequence
 
 from reviewkit.model.values import SMALL_UNITS
-from reviewkit.shots.cue import Cue
+from reviewkit.shots.cue import LONGEST_CLUBS, Cue
 from reviewkit.shots.drafts import PENALTIES
 from reviewkit.shots.lengths import unit_of, yards
 from reviewkit.shots.moments import Moment, counted, moments, zone
@@ -38,7 +38,6 @@ _QUIET = ("distance", "place", "miss", "lie", "found", "contact", "drop")
 _FEWEST_INCHES = 12
 """Nobody takes the trouble to tell a putt of fewer."""
 _TO = re.compile(r"(?:in)?to |inside |within |down to ")
-_LONGEST_CLUBS = ("D", "3W")
 _OFF_THE_TEE = {"length": 2.0, "togo": 0.8, "": 0.6, "bare": 0.5, "plan": 0.3, "said": 0.15}
 
 # How well a length goes with a stroke, by the zone it is told in and its mood; what is not listed does not.
@@ -114,7 +113,7 @@ def _to_tee(cues: Sequence[Cue], tee: Moment, units: str, par: int | None) -> in
         if yards(cue, units) < _FAR_TOO_SHORT * low:
             continue
         # Behind the driver it is how far that went.
-        flown = tee.first <= tee.swung < at and cues[tee.swung].value in _LONGEST_CLUBS
+        flown = tee.first <= tee.swung < at and cues[tee.swung].value in LONGEST_CLUBS
         best[at] = (
             worth
             - _LATER_OFF_THE_TEE * rank

@@ -9,6 +9,7 @@ import re
 from collections.abc import Sequence
 from itertools import pairwise
 
+from reviewkit.model.values import WEDGES
 from reviewkit.shots.club_words import beyond_its_club, left_since, named_late, wedged
 from reviewkit.shots.cue import SHORT, Cue
 from reviewkit.shots.holing import stroked_behind
@@ -60,7 +61,6 @@ _NO_PUTT = 1.5
 """What words say for a stroke holed from off the green, which is rare and seldom told so by mistake."""
 _PITCHED = 60
 """What is left for a short stroke is less, in yards or metres."""
-_WEDGES = ("PW", "GW", "SW", "LW")
 STROKE = -1.2
 """Cost of claiming a stroke, so that one weak cue is not enough."""
 SHAPED = {*SHORT, "punch", "layup", "tee"}
@@ -282,6 +282,6 @@ def _bareness(run: Sequence[Cue], family: str, kinds: set[str]) -> float:
 def _wedge_behind(run: Sequence[Cue]) -> bool:
     """ "Driver. Wedge from 110": another club, whichever wedge it was."""
     clubs = [cue for cue in run if cue.kind == "club"]
-    if not clubs or any(cue.value.isdigit() or cue.value in _WEDGES for cue in clubs):
+    if not clubs or any(cue.value.isdigit() or cue.value in WEDGES for cue in clubs):
         return False
     return any(cue.value == "wedge" and cue.utterance > clubs[0].utterance for cue in run)
