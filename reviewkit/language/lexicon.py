@@ -32,16 +32,22 @@ def _load(user: Path | None, changed: int) -> Lexicon:
     for path in (LEXICON, user):
         if path is not None:
             table = read(path)
-            misheard |= table.get("misheard", {})
+            misheard |= {text: meant for text, meant in table.get("misheard", {}).items() if " " not in text}
             spelling |= table.get("spelling", {})
             for name, members in table.get("group", {}).items():
                 groups[name] = groups.get(name, frozenset()) | _members(path, name, members, groups)
     for path in (LEXICON,) if user is None else (user, LEXICON):
-        for row in read(path).get("repair", []):
+        for row in _rows(read(path)):
             for entry in _compile(path, row, groups):
                 for word in _openings(entry.heard):
                     repairs.setdefault(word, []).append(entry)
     return Lexicon(misheard | spelling, {word: tuple(entries) for word, entries in repairs.items()}, misheard)
+
+
+def _rows(table: dict[str, Any]) -> list[dict[str, Any]]:
+    """A file's repairs, and before them its misheard sayings of several words: "southern wood", a 7 wood."""
+    sayings = {heard: meant for heard, meant in table.get("misheard", {}).items() if " " in heard}
+    return [*([{"swap": sayings}] if sayings else []), *table.get("repair", [])]
 
 
 def _openings(heard: Pattern) -> Iterable[str]:
