@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 
 from reviewkit.model import HoleSpan, Shot, Utterance, Word
 from reviewkit.shots.chart import readings
+from reviewkit.shots.club_words import club_of
 from reviewkit.shots.counts import counts
 from reviewkit.shots.cue import LONGEST_CLUBS, SHORT, Cue
 from reviewkit.shots.cues import cues
@@ -130,10 +131,8 @@ def _with_clubs_before(cues: Sequence[Cue], steps: Sequence[Step]) -> tuple[Step
                 later.draft.first for later in steps[at + 1 :] if later.draft.first < later.draft.last
             )
             until = step.draft.first if step.told else next(following, len(cues))
-            named = [cue for cue in cues[since:until] if cue.kind == "club"]
-            used = [cue for cue in named if not cue.meant]
-            if named:
-                step = replace(step, draft=replace(step.draft, club=(used or named)[-1].value))
+            if named := club_of(cues[since:until]):
+                step = replace(step, draft=replace(step.draft, club=named))
         result.append(step)
         since = max(since, step.draft.last)
     return tuple(result)

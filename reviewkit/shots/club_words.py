@@ -5,11 +5,20 @@ The numbers are common sense checked on invented rounds; no source.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
+from dataclasses import replace
 
+from reviewkit.model.values import WEDGES
 from reviewkit.shots.cue import LONGEST_CLUBS, Cue
 from reviewkit.shots.lengths import putt_long
 
+_BARE = re.compile(r"(?:, )?\d\d(?: ,)?")
+"""A number that may be a loft, or a length."""
+_AT_ONCE = 3
+"""Words from a club to one that puts it right."""
+_IN_FULL = 2.0
+"""The weight of a club that is named, not only by its number."""
 _FEWEST, _DRIVEN = 60, 180
 """Nobody drives for less than the last of these, in yards or metres; less than the first is a pitch."""
 
@@ -41,3 +50,38 @@ def beyond_its_club(run: Sequence[Cue]) -> bool:
     later = [cue for cue in run if cue.utterance > club.utterance]
     left = [cue for cue in later if cue.kind == "distance" and cue.mention.mood == "togo"]
     return wedged(later) or any(_FEWEST < float(cue.value) < _DRIVEN and not putt_long(cue) for cue in left)
+
+
+def with_the_same_wedge(found: Sequence[Cue]) -> list[Cue]:
+    """ "Pitching wedge, chunked it. Same wedge": the one before.
+
+    Where that was none, or a bunker is to be got out of, a sand wedge was heard so, and in "gap wedge, no, same
+    wedge".
+    """
+    kept: list[Cue] = []
+    club = place = ""
+    named = -_AT_ONCE
+    for cue in found:
+        if cue.kind == "club" and cue.value == "same" and cue.mention.text.endswith("wedge"):
+            again = place != "sand" and (club.isdigit() or club in WEDGES)
+            again = again and cue.mention.first - named > _AT_ONCE
+            cue = replace(cue, mention=replace(cue.mention, value=club if again else "SW"))
+        if cue.kind == "club":
+            club, named = cue.value, cue.mention.last
+        place = cue.value if cue.kind == "place" else place
+        kept.append(cue)
+    return kept
+
+
+def club_of(run: Sequence[Cue]) -> str:
+    """The club last named as used, else the one last named as meant; "the same" only where none is named.
+
+    A number that may be a loft ("back to like 60, 60") gives way to a club named in full before it.
+    """
+    told = [cue for cue in run if cue.kind == "club"]
+    told = [cue for cue in told if cue.value != "same"] or told
+    told = [cue for cue in told if not cue.meant] or told
+    named = [cue for cue in told if cue.mention.weight >= _IN_FULL]
+    if named and all(_BARE.fullmatch(cue.mention.text) for cue in told[told.index(named[-1]) + 1 :]):
+        told = named
+    return told[-1].value if told else ""

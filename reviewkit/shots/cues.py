@@ -9,6 +9,7 @@ from itertools import pairwise
 
 from reviewkit.model import Mention, Utterance
 from reviewkit.model.values import SMALL_UNITS
+from reviewkit.shots.club_words import with_the_same_wedge
 from reviewkit.shots.cue import HAPPENED, LONGEST_CLUBS, Cue, bare_hit
 from reviewkit.shots.echoes import without_echoes
 from reviewkit.shots.others import without_others_fates
@@ -59,7 +60,7 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
         for mention in utterance.mentions
         if mention.kind in KINDS and _counts(mention)
     ]
-    found = without_others_fates(found, talk)
+    found = without_others_fates(with_the_same_wedge(found), talk)
     found = list(_left_by_a_miss(with_what_was_told(_without_idle_words(found), talk)))
     found = without_places_taken_back(_without_the_land(_without_hits_of_putts(found)), talk)
     found = [_from_the_tee(_from_sand(found, at), found[:at]) for at in range(len(found))]
@@ -210,7 +211,18 @@ def _without_clubs_meant(found: list[Cue]) -> list[Cue]:
     """ "Thinking 8 iron, went with the 9": a club meant gives way to the one used, named before anything
     happened to the ball, in the same breath or the next; "3 wood, because I couldn't grip the driver",
     "5 wood is the number. Had the 3 wood out for a second"."""
-    return [cue for at, cue in enumerate(found) if not (cue.meant and _club(cue) and _overruled(found, at))]
+    return [
+        cue
+        for at, cue in enumerate(found)
+        if not (cue.meant and _club(cue) and (_overruled(found, at) or _only_a_reason(cue, found)))
+    ]
+
+
+def _only_a_reason(cue: Cue, found: Sequence[Cue]) -> bool:
+    """ "I'll get a 4 iron. Because I've had enough of the driver": why another club was taken."""
+    near = (other for other in found if _club(other) and abs(other.utterance - cue.utterance) <= 1)
+    reason = cue.mention.text.startswith(("because", "since", "cause"))
+    return reason and any(not other.mention.overlaps(cue.mention) for other in near)
 
 
 def _overruled(found: list[Cue], at: int) -> bool:

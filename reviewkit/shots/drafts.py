@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import takewhile
 
+from reviewkit.shots.club_words import club_of
 from reviewkit.shots.cue import SHORT, Cue
 from reviewkit.shots.holing import feet
 from reviewkit.shots.putt_words import from_afar, rolled_between
@@ -90,7 +91,7 @@ def _draft(cues: Sequence[Cue], first: int, last: int, clubs_last: bool, parted:
         score=score,
         family=family,
         shape=_shape(run, family),
-        club=_club(run),
+        club=club_of(run),
         result="holed" if holed else (places[-1] if places else ""),
         miss=side_of(run),
         contact=_first(run, "contact"),
@@ -166,14 +167,6 @@ def side_of(run: Sequence[Cue]) -> str:
     """The heaviest word for a side; the first of equals."""
     sides = [cue for cue in run if cue.kind == "miss"]
     return max(sides, key=lambda cue: cue.mention.weight).value if sides else ""
-
-
-def _club(run: Sequence[Cue]) -> str:
-    """The club last named as used, else the one last named as meant; "the same" only where none is named."""
-    told = [cue for cue in run if cue.kind == "club"]
-    told = [cue for cue in told if cue.value != "same"] or told
-    used = [cue for cue in told if not cue.meant]
-    return (used or told)[-1].value if told else ""
 
 
 def _dropped(run: Sequence[Cue]) -> str:
