@@ -55,8 +55,8 @@ def beyond_its_club(run: Sequence[Cue]) -> bool:
 def with_the_same_wedge(found: Sequence[Cue]) -> list[Cue]:
     """ "Pitching wedge, chunked it. Same wedge": the one before.
 
-    Where that was none, or a bunker is to be got out of, a sand wedge was heard so, and in "gap wedge, no, same
-    wedge".
+    Where that was none, or a bunker is to be got out of, a sand wedge was heard so; as in "gap wedge, no,
+    same wedge".
     """
     kept: list[Cue] = []
     club = place = ""

@@ -75,6 +75,10 @@ def test_a_mistake_in_a_users_file_is_told(tmp_path: Path, text: str, told: str)
     assert str(own) in str(caught.value)
 
 
+def test_a_misheard_saying_of_several_words_is_put_right() -> None:
+    assert read_with("I hit the southern wood", load(), 0.99) == "i hit the 7 wood"
+
+
 def test_a_missing_users_file_is_told(tmp_path: Path) -> None:
     with pytest.raises(CardError, match="cannot be read"):
         load(tmp_path / "none.toml")

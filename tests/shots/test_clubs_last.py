@@ -1,4 +1,4 @@
-"""Speakers who name the club when the ball has landed; common practice of the trade, no source."""
+"""Which of the clubs named is a stroke's, and speakers who name it last; common practice, no source."""
 
 from __future__ import annotations
 
@@ -50,3 +50,23 @@ def test_a_habit_of_naming_clubs_last_is_known_by_the_tee_shots() -> None:
 def test_a_club_told_of_the_stroke_before_put_right_or_put_back(told: str, expected: list[str]) -> None:
     rest = ["7 iron from 150 yards onto the green.", "Two putts for a par."]
     assert clubs(["Hole one, a par four.", told, *rest])[1] == expected
+
+
+@pytest.mark.parametrize(
+    ("told", "expected"),
+    [
+        # "The same wedge" is the one before, and a sand wedge misheard where that was none.
+        (["Pitching wedge, chunked it, in the fairway.", "50 yards. Same wedge, on the green."], "PW PW"),
+        (["70 yards, same wedge again, and it's on the green."], "SW"),
+        (["Gap wedge, and it's in the back bunker.", "Same wedge out, on the green."], "GW SW"),
+        (["90 to go, gap wedge, no, same wedge, on the green."], "SW"),
+        # A number that may be a length is no club where one was named.
+        (["104 left, the fifty four degree. It ripped back to like 60, 60, on the green."], "54"),
+        # Nor is one that tells why another was taken.
+        (["I'm going to get a six iron. Because I've had enough of the eight iron. On the green."], "6I"),
+        (["If I had that one over, I'd hit a nine iron. I hit the eight iron, on the green."], "8I"),
+    ],
+)
+def test_the_club_of_a_stroke_among_those_named(told: list[str], expected: str) -> None:
+    hole = ["Hole one, a par four.", "Driver, in the fairway.", *told, "Two putts."]
+    assert " ".join(clubs(hole)[1][1:]) == expected
