@@ -19,6 +19,7 @@ from reviewkit.shots.kinds import kind
 from reviewkit.shots.measures import distances
 from reviewkit.shots.shared import shared_endings
 from reviewkit.shots.steps import Step
+from reviewkit.shots.stray_sides import stray_sides
 from reviewkit.shots.trouble import out_of_bounds, sides
 
 _TEMPERATURE = 1.3
@@ -101,10 +102,13 @@ def shots(
         **misses(telling.cues, steps, units),
     }.items():
         steps = _with(steps, at, miss=miss)
+    for at, miss in stray_sides(telling.talk, telling.cues, steps, words).items():
+        steps = _with(steps, at, miss=miss)
     result: list[Shot] = []
     near = False
     for at, step in enumerate(steps):
         sort = kind(step, lengths[at], near, par)
+        step = _fell_short(step)
         if not _for_the_green(sort, step, steps[at + 1 : at + 2], par, lengths[at]):
             step = _sideways(telling.cues, step)
         shot = _shot(telling, step, sort, lengths[at], _rest(steps, at), words)
@@ -193,6 +197,13 @@ def _somewhere(words: Sequence[Word], last: Cue, after: Cue) -> bool:
     """ "Driver, in the left hand buncher": where it went is told, in words that were not understood."""
     told = " ".join(word.text for word in words[last.mention.last + 1 : after.mention.first])
     return _WHERE.search(told.lower()) is not None
+
+
+def _fell_short(step: Step) -> Step:
+    """ "Chunked it. Still in the rough": hit fat, and no word of where it missed."""
+    draft = step.draft
+    fat = draft.contact == "fat" and not draft.miss and draft.result not in ("", "green", "holed")
+    return replace(step, draft=replace(draft, miss="short")) if fat else step
 
 
 def _sideways(cues: Sequence[Cue], step: Step) -> Step:

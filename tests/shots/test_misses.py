@@ -141,6 +141,26 @@ MISSES = {
         ],
         ["", "left", "", ""],
     ),
+    "fell short, hit fat": (
+        ["Driver in the fairway.", "8 iron. Chunked it, in the rough.", "Chip onto the green.", "Two putts."],
+        ["", "short", "", "", ""],
+    ),
+    "a fat drive is short of nothing": (
+        ["Driver. Chunked it, in the rough.", "8 iron onto the green.", PUTTED],
+        ["", "", "", ""],
+    ),
+    "a side in misheard words": (
+        ["Driver. Ended up in the left room.", "150, 8 iron onto the green.", PUTTED],
+        ["left", "", "", ""],
+    ),
+    "a side between stops": (
+        ["Driver. It's in the rough, miles left, wherever that is.", "150, 8 iron onto the green.", PUTTED],
+        ["left", "", "", ""],
+    ),
+    "what is left, and all right, are no sides": (
+        ["Driver, in the rough, it's all right there.", "150 left, 8 iron onto the green.", PUTTED],
+        ["", "", "", ""],
+    ),
 }
 CLUBS = {
     "talked of": (["I took 3 wood because I couldn't grip the driver, fairway."], "3W"),
