@@ -30,7 +30,7 @@ TALES = {
     "a drive that ended where the listener did not understand": (
         [
             FOUR,
-            "Driver, and it's in the left hand buncher.",
+            "Driver, and it's in the buncher by the path.",
             "8 iron from 150 yards onto the green.",
             "Two putts for par.",
         ],
