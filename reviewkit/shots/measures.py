@@ -25,6 +25,9 @@ _LONGEST_PUTT_YD = {"ft": 45.0, "in": 45.0, "cm": 45.0, "m": 45.0, "yd": 20.0, "
 _LONGEST_TAP_YD, _TAPPED_YD, _OF_A_TAP = 2.2, 1.05, 0.15
 _LEFT_BY_A_PUTT_YD = 4.0
 _LAGGED_YD = 1.4
+_DROPPED_YD, _LEFT_OVER_YD = 2.05, 1.1
+"""From so near the last putt was holed that was told, or that goes without saying."""
+_SELDOM_MISSED, _THE_LAST = 0.8, 0.9
 _AFTER_A_PUTT = 0.7
 """What speaks against a longer putt than `_LEFT_BY_A_PUTT_YD` behind another."""
 _BEYOND = 1.1
@@ -169,6 +172,34 @@ def _worths(
     return found
 
 
+def _dropped(cues: Sequence[Cue], steps: Sequence[Step], at: int, long: float) -> bool:
+    """ "Stopped 5 feet from it. 5 feet for par. It's in": nothing but the holing is told behind so short a length.
+
+    It is the last putt's then, whatever else the count of strokes says that was not told.
+    """
+    last = steps[-1].draft
+    near = _DROPPED_YD if steps[-1].told and last.family != "tap" else _LEFT_OVER_YD
+    if last.result != "holed" or last.shape != "putt" or last.putts or long > near:
+        return False
+    behind = cues[at + 1 : last.last if steps[-1].told else len(cues)]
+    return not any(
+        cue.kind in ("stayed_out", "putter", "miss", "tap", "putts")
+        and cue.mention is not cues[last.last - 1].mention
+        and not cue.mention.overlaps(cues[at].mention)
+        or (cue.kind == "distance" and cue.value != cues[at].value)
+        for cue in behind
+    )
+
+
+def _idle(cues: Sequence[Cue], step: Step) -> bool:
+    """A putt of which nothing is told but its length: "a 3 footer"."""
+    lengths = [cue.mention for cue in cues[step.draft.first : step.draft.last] if cue.kind == "distance"]
+    return not step.told or all(
+        cue.kind == "distance" or any(cue.mention.overlaps(length) for length in lengths)
+        for cue in cues[step.draft.first : step.draft.last]
+    )
+
+
 def _putted(step: Step) -> bool:
     return step.draft.shape == "putt" and step.lie in ("green", "fringe", "unknown")
 
@@ -224,6 +255,11 @@ def _to_putt(
     tap = steps[number].draft.family == "tap" and not (place == "own" and mood == "from")
     if (tap and long > _LONGEST_TAP_YD) or not short_length(cue, units):
         return None
+    if _dropped(cues, steps, at, long):
+        worth = _PUTT[place].get(mood, 0.0)
+        if number == len(steps) - 1:
+            return worth or _THE_LAST
+        return worth - _SELDOM_MISSED if _idle(cues, steps[number]) and _putted(steps[number + 1]) else worth
     if last and long > _LEFT_BY_A_PUTT_YD and not (place == "own" and mood in ("from", "togo")):
         worth = _PUTT[place].get(mood)
         return worth - _AFTER_A_PUTT if worth is not None and place in ("own", "after", "between") else None
