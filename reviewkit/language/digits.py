@@ -74,6 +74,9 @@ def _hole_and_length(value: float, before: str, after: str) -> bool:
     """ "par 4410", "18341" and "the 16468 metres": a course of 6,740 yards is no such number."""
     if 10_000 < value < 18_700 and 90 < value % 1000 < 700:
         return True
+    if before in ("", *ENDS) and after not in (*LONG_UNITS, *_SMALL):
+        # "9365 back towards the clubhouse", but "1998 was the year"
+        return 1100 < value < 9700 and 110 <= value % 1000 <= 600 and not 1900 <= value < 2100
     if after in LONG_UNITS and before != "par":
         return 7600 < value < 18700 or 1000 < value < 1700
     if (after == "par" or after in CLUB_NOUNS) and 1000 < value < 9700:

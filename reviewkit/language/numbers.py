@@ -31,6 +31,7 @@ from reviewkit.language.pieces import COMMA, ENDS, Piece, text_at
 
 _PLURAL = re.compile(r"(\d+(?:\.\d+)?)'?s")
 """Digits with a plural's tail: "5s", "2's"."""
+_MOST_HOLES = 99
 _LONGEST_SPELT = 299
 """Longer ones, digit by digit, are as often scores."""
 
@@ -118,6 +119,9 @@ def _ordinal(given: list[Piece], at: int) -> tuple[list[Piece], int] | None:
     if text in ORDINALS:
         return [replace(given[at], text=nth(ORDINALS[text]), value=ORDINALS[text]), *verb], at + 1
     count = simple(text[:-2]) if text[:1].isdigit() and text[-2:] in ("st", "nd", "rd", "th") else None
+    if count is not None and count > _MOST_HOLES:
+        # "The closer, 396th par 4": a length heard as an ordinal.
+        return [_number(given[at], given[at], count), *verb], at + 1
     if count is not None:
         return [replace(given[at], text=text, value=count), *verb], at + 1
     following = ORDINALS.get(text_at(given, at + 1), 99)

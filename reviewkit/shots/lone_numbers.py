@@ -83,8 +83,8 @@ def _clubs(talk: Sequence[Utterance]) -> Iterator[Mention]:
         if _loft(mention) and (near or _for_a_wedge(told[at + 1 :], mention, lies)) and _alone(mention, told):
             wedge = -_NEAR
             yield mention
-        elif settled:
-            wedge = -_NEAR
+        elif settled or _summed_up(mention):
+            wedge, lies = -_NEAR, "" if _summed_up(mention) else lies
         elif _from_near(mention):
             wedge = mention.last
         if _from_afar(mention):
@@ -99,6 +99,11 @@ def _clubs(talk: Sequence[Utterance]) -> Iterator[Mention]:
         elif _lone(mention) and (mention.first - far < _NEAR or mention.first - named <= _AT_ONCE):
             far, alone = -_NEAR, mention.last
             yield mention
+
+
+def _summed_up(mention: Mention) -> bool:
+    """ "57 total, plus one. Old low was 58": behind a standing no number is a club."""
+    return mention.kind in ("running", "points") and not mention.mood
 
 
 def _for_a_club(number: Mention, far: int, thought: int) -> bool:

@@ -41,6 +41,9 @@ _QUIET = ("distance", "place", "miss", "lie", "found", "contact", "drop")
 _FEWEST_INCHES = 12
 """Nobody takes the trouble to tell a putt of fewer."""
 _TO = re.compile(r"(?:in)?to |inside |within |down to ")
+_BY_A_SIGN = 0.1
+_SIGN = re.compile(r"\b(?:sign|card|board|plaque)\b")
+"""What is told by one puts right what was thought before: "I want to say it's 330. The sign says 332"."""
 _OFF_THE_TEE = {"length": 2.0, "togo": 0.8, "": 0.6, "bare": 0.5, "plan": 0.3, "said": 0.15}
 
 # How well a length goes with a stroke, by the zone it is told in and its mood; what is not listed does not.
@@ -119,7 +122,7 @@ def _to_tee(cues: Sequence[Cue], tee: Moment, units: str, par: int | None) -> in
         flown = tee.first <= tee.swung < at and cues[tee.swung].value in LONGEST_CLUBS
         best[at] = (
             worth
-            - _LATER_OFF_THE_TEE * rank
+            - (-_BY_A_SIGN if _SIGN.search(cue.mention.text) else _LATER_OFF_THE_TEE * rank)
             - (0.0 if likely else 0.7)
             - (0.6 if flown and worth < 1 else 0.0)
         )
@@ -259,7 +262,8 @@ def _to_putt(
         worth = _PUTT[place].get(mood, 0.0)
         if number == len(steps) - 1:
             return worth or _THE_LAST
-        return worth - _SELDOM_MISSED if _idle(cues, steps[number]) and _putted(steps[number + 1]) else worth
+        if _idle(cues, steps[number]) and _putted(steps[number + 1]):
+            return worth - _SELDOM_MISSED
     if last and long > _LEFT_BY_A_PUTT_YD and not (place == "own" and mood in ("from", "togo")):
         worth = _PUTT[place].get(mood)
         return worth - _AFTER_A_PUTT if worth is not None and place in ("own", "after", "between") else None

@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from reviewkit.model.values import WEDGES
 from reviewkit.shots.cue import SHORT, Cue
 from reviewkit.shots.lengths import unit_of, yards
 from reviewkit.shots.moments import Moment
@@ -38,7 +39,8 @@ NOTHING = 0.2
 def to_swing(cues: Sequence[Cue], own: Moment, at: int, place: str, units: str, shape: str) -> float | None:
     """What the length at `at` is worth to a swing that has `own` words, None where it is none of its."""
     cue, mood, long = cues[at], cues[at].mention.mood, yards(cues[at], units)
-    near = mood in ("togo", "from") or shape in SHORT
+    club = cues[own.swung].value if own.swung < len(cues) and cues[own.swung].kind == "club" else ""
+    near = mood in ("togo", "from") or shape in SHORT or club.isdigit() or club in WEDGES
     if unit_of(cue, units) == "ft" or long < (_SHORTEST_CHIP_YD if near else _SHORTEST_SWING_YD):
         return None
     if shape == "chip" and long > _LONGEST_CHIP_YD and place != "own":

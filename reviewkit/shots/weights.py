@@ -224,7 +224,7 @@ def _struck_again(run: Sequence[Cue]) -> bool:
 
     The miss alone tells where the stroke before it ended.
     """
-    swung = next((at for at, cue in enumerate(run) if cue.kind in ("club", "contact")), len(run))
+    swung = next((at for at, cue in enumerate(run) if cue.kind in ("club", "contact", "strike")), len(run))
     missed = -1
     for cue in run[swung:]:
         if cue.kind == "place":

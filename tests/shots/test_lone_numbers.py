@@ -27,6 +27,8 @@ FOUR = "Hole one, a par four. Driver, fairway."
         ("155 from there. Eight iron. Wind's up now. Let's make it a seven. Onto the green.", "7I"),
         ("155 from there. Eight. On second thoughts nine. Onto the green.", "9I"),
         ("155 from there. Eight. Back in the bag. Seven. Onto the green.", "7I"),
+        # Behind a standing it is a total.
+        ("95 to the flag, into the rough. Bogey, 3 over. 57 total. Old low was 58.", ""),
         # A number after a landing counts strokes.
         ("148 from there, onto the green. Five.", ""),
     ],

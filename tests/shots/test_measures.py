@@ -295,6 +295,39 @@ TALES: dict[str, tuple[Sequence[str], Sequence[float | None]]] = {
         ],
         [388, 150, None, 6 * M, None],
     ),
+    "so short a length is the last putt's, whatever putt the count adds": (
+        [
+            FOUR,
+            DRIVER,
+            "One fifty, 8 iron, out of the sand, stopped five feet from it.",
+            "Five feet for par. I'm going straight at it. It's in the hole. That's a five.",
+        ],
+        [388, 150, None, None, 5 * FT],
+    ),
+    "a miss, and the next stroke's short club": (
+        [
+            FOUR,
+            DRIVER,
+            "One twenty-five. Hit it well short of the green.",
+            "Ten yards, with the 56, onto the green.",
+            "In.",
+        ],
+        [388, 125, 10, None],
+    ),
+    "a sign puts right what was thought": (
+        ["Hole one, I want to say it's 330. The sign says 332.", DRIVER, "2 putts."],
+        [332, None, None, None],
+    ),
+    "halfway, and so many more": (
+        [
+            FOUR,
+            DRIVER,
+            "110, wedge, on the green. Thirty feet.",
+            "Left it short. So fifteen more. Missed on the right.",
+            "Tap in.",
+        ],
+        [388, 110, 30 * FT, 15 * FT, None],
+    ),
     "a teen heard as a ten": (
         [FOUR, DRIVER, "That leaves 180, so it's a smooth gap wedge, on the green.", "Two putts, par."],
         [388, 118, None, None],
