@@ -27,6 +27,7 @@ _LEFT_BY_A_PUTT_YD = 4.0
 _LAGGED_YD = 1.4
 _DROPPED_YD, _LEFT_OVER_YD = 2.05, 1.1
 """From so near the last putt was holed that was told, or that goes without saying."""
+_STAYED = ("stayed_out", "putter", "miss", "tap", "putts")
 _SELDOM_MISSED, _THE_LAST = 0.8, 0.9
 _AFTER_A_PUTT = 0.7
 """What speaks against a longer putt than `_LEFT_BY_A_PUTT_YD` behind another."""
@@ -176,7 +177,7 @@ def _worths(
 
 
 def _dropped(cues: Sequence[Cue], steps: Sequence[Step], at: int, long: float) -> bool:
-    """ "Stopped 5 feet from it. 5 feet for par. It's in": nothing but the holing is told behind so short a length.
+    """ "Stopped 5 feet from it. 5 feet for par. It's in": behind so short a length only the holing is told.
 
     It is the last putt's then, whatever else the count of strokes says that was not told.
     """
@@ -185,11 +186,11 @@ def _dropped(cues: Sequence[Cue], steps: Sequence[Step], at: int, long: float) -
     if last.result != "holed" or last.shape != "putt" or last.putts or long > near:
         return False
     behind = cues[at + 1 : last.last if steps[-1].told else len(cues)]
+    ending = cues[last.last - 1].mention
     return not any(
-        cue.kind in ("stayed_out", "putter", "miss", "tap", "putts")
-        and cue.mention is not cues[last.last - 1].mention
-        and not cue.mention.overlaps(cues[at].mention)
-        or (cue.kind == "distance" and cue.value != cues[at].value)
+        cue.value != cues[at].value
+        if cue.kind == "distance"
+        else cue.kind in _STAYED and cue.mention is not ending and not cue.mention.overlaps(cues[at].mention)
         for cue in behind
     )
 
