@@ -260,11 +260,11 @@ def _to_putt(
     if (tap and long > _LONGEST_TAP_YD) or not short_length(cue, units):
         return None
     if _dropped(cues, steps, at, long):
-        worth = _PUTT[place].get(mood, 0.0)
+        plainly = _PUTT[place].get(mood, 0.0)
         if number == len(steps) - 1:
-            return worth or _THE_LAST
+            return plainly or _THE_LAST
         if _idle(cues, steps[number]) and _putted(steps[number + 1]):
-            return worth - _SELDOM_MISSED
+            return plainly - _SELDOM_MISSED
     if last and long > _LEFT_BY_A_PUTT_YD and not (place == "own" and mood in ("from", "togo")):
         worth = _PUTT[place].get(mood)
         return worth - _AFTER_A_PUTT if worth is not None and place in ("own", "after", "between") else None
