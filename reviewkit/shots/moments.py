@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from reviewkit.shots.cue import Cue
+from reviewkit.shots.cue import SHORT, Cue
 from reviewkit.shots.steps import Step
 
 _DROPS = ("holed", "tap", "stayed_out", "putts")
@@ -48,7 +48,9 @@ def moments(cues: Sequence[Cue], steps: Sequence[Step]) -> list[Moment]:
             if swung > first and all(cue.mention.overlaps(cues[swung].mention) for cue in cues[swung:last]):
                 # Told last, it says nothing of what was told when.
                 swung = first
-            found.append(Moment(first, swung, ending, last, _trail(cues, first, last), putted=putted))
+            # "Pitching with the 54. Like 35 yards": so may that of a short stroke.
+            behind = putted or (step.draft.shape in SHORT and ending == last)
+            found.append(Moment(first, swung, ending, last, _trail(cues, first, last), putted=behind))
     return found
 
 

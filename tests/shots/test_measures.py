@@ -314,6 +314,16 @@ TALES: dict[str, tuple[Sequence[str], Sequence[float | None]]] = {
         ],
         [388, 125, 10, None],
     ),
+    "a short stroke's length behind its words": (
+        [
+            FOUR,
+            DRIVER,
+            "150, 7 iron, short, in the rough.",
+            "Pitching with the 54. Like thirty-five yards.",
+            "Twenty feet. 2 putts.",
+        ],
+        [388, 150, 35, 20 * FT, None],
+    ),
     "a sign puts right what was thought": (
         ["Hole one, I want to say it's 330. The sign says 332.", DRIVER, "2 putts."],
         [332, None, None, None],
