@@ -46,11 +46,30 @@ def settle(given: list[Piece]) -> list[Piece]:
             made += parts
         elif _is_hundredth(piece.text, value, after):
             made.append(replace(piece, text=shown(round(value * 100)), value=round(value * 100)))
+        elif _spelt_out(given, at):
+            made[-3:] = [_in_one(given[at - 2 : at + 1])]
         elif piece.joined and value and given[at - 1].value and before.isdigit() and piece.text.isdigit():
             made[-1:] = _hyphened(given[at - 1], piece, after)
         else:
             made.append(piece)
     return made
+
+
+def _spelt_out(given: list[Piece], at: int) -> bool:
+    """ "1-4-9", a length told figure by figure, but not "4-5-4", three scores."""
+    figures = given[max(0, at - 2) : at + 1]
+    if len(figures) < 3 or not all(len(one.text) == 1 and one.text.isdigit() for one in figures):
+        return False
+    joined = [one.joined for one in given[max(0, at - 2) : at + 2]]
+    if not all(joined[1:3]) or (joined[3:] == [True] and text_at(given, at + 1).isdigit()):
+        return False
+    first, second, third = (one.value or 0 for one in figures)
+    return 1 <= first <= 4 and (first < 3 or max(second, third) > 6 or 0 in (second, third))
+
+
+def _in_one(figures: list[Piece]) -> Piece:
+    text = "".join(one.text for one in figures)
+    return figures[0].to(figures[-1], text, float(text))
 
 
 def _full_stop_within(piece: Piece, after: str) -> list[Piece]:

@@ -38,6 +38,8 @@ _OPENS_WITH_NUMBER = re.compile(
     r"(?:the |my |that's the |it's the |number )([2-6])"
     r"(?= (?:[,.!?]|again|and (?:i|it)|up|off|from|out|for|get|come)(?![a-z])|$)"
 )
+_NAMED_SO = 1.6
+"""The weight of a club that is named without its number."""
 _TWICE_AS_OFTEN = 2
 """A number that is misheard once or twice does not make a second hybrid."""
 
@@ -98,5 +100,5 @@ def _numbered(said: Utterance, only: str) -> Utterance:
         named = mention.kind == "strike" and mention.text in _HYBRIDS
         return named and not any(mention.overlaps(club) for club in clubs)
 
-    made = (replace(m, kind="club", value=only) if bare(m) else m for m in said.mentions)
+    made = (replace(m, kind="club", value=only, weight=_NAMED_SO) if bare(m) else m for m in said.mentions)
     return replace(said, mentions=tuple(made))

@@ -81,7 +81,8 @@ _HAS = re.compile(
     r"(?:ball|putt|drive|chip|tee shot|approach|bunker shot|pitch|par putt|birdie putt|provisional)"
     r"|(?:just |only |already )*(?:hit|chipped|putted|holed|duffed|knocked|splashed|made|missed|driven|pulled"
     r"|pushed|sliced|hooked|topped|thinned|shanked|in with)"
-    rf"|(?:gone|going|taking|taken|hitting) (?:with |for )?(?:a |the )?{_CLUB})(?![a-z])"
+    rf"|(?:gone|going|taking|taken|hitting) (?:(?:it|this|that) on )?(?:with |for )?(?:a |the )?"
+    rf"{_CLUB})(?![a-z])"
 )
 _OFTEN = 2
 """Sentences in which a word that only opens them acts like a player, to be a name."""

@@ -32,11 +32,13 @@ _HELD_BY = (
     "hope|hoping|hoped|wish|pray|if|unless|that|think|thinking|thought|like|me|please|say|says|saying|said"
     "|say that|whether|until|till|when|where|what|because|cause|sure|mean|reckon|though|before"
 )
-# "Don't you dare look up it's on": a statement of its own, where no comma was heard before it.
-_ANEW = "".join(rf"(?<! {word})" for word in _HELD_BY.split("|")) + " (?=(?:it's|that's) )"
+# "Don't you dare look up it's on", "I wasn't going to fiddle about I took the 5 wood": a statement of its
+# own, where no comma was heard before it.
+_STATED = " (?=(?:it's|that's|i (?:took|hit|used|went with) (?:the|a|an|my)) )"
+_ANEW = "".join(rf"(?<! {word})" for word in _HELD_BY.split("|")) + _STATED
 _ENDS = {
     # "Talked out of the 5 wood and hit hybrid": what is ruled out reaches no further than the next "and".
-    "not": re.compile(rf"{_CLAUSE_END.pattern}| and "),
+    "not": re.compile(rf"{_CLAUSE_END.pattern}| and |{_ANEW}"),
     "past": re.compile(r" (?:,|but|so|then) |[.!?]$"),
     # "I was aiming at the flag and came up short": what happened ends what was meant.
     "plan": re.compile(rf"{_CLAUSE_END.pattern}| because | and (?={_DEEDS} )|{_ANEW}"),

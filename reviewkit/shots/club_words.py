@@ -52,6 +52,11 @@ def beyond_its_club(run: Sequence[Cue]) -> bool:
     return wedged(later) or any(_FEWEST < float(cue.value) < _DRIVEN and not putt_long(cue) for cue in left)
 
 
+def is_wedge(cue: Cue) -> bool:
+    """Whether it names a wedge, by its name or its loft."""
+    return cue.kind == "club" and (cue.value.isdigit() or cue.value in WEDGES)
+
+
 def with_the_same_wedge(found: Sequence[Cue]) -> list[Cue]:
     """ "Pitching wedge, chunked it. Same wedge": the one before.
 

@@ -9,7 +9,7 @@ from itertools import pairwise
 
 from reviewkit.model import Mention, Utterance
 from reviewkit.model.values import SMALL_UNITS
-from reviewkit.shots.club_words import with_the_same_wedge
+from reviewkit.shots.club_words import is_wedge, with_the_same_wedge
 from reviewkit.shots.cue import HAPPENED, LONGEST_CLUBS, Cue, bare_hit
 from reviewkit.shots.echoes import without_echoes
 from reviewkit.shots.others import without_others_fates
@@ -219,25 +219,34 @@ def _without_clubs_meant(found: list[Cue]) -> list[Cue]:
 
 
 def _only_a_reason(cue: Cue, found: Sequence[Cue]) -> bool:
-    """ "I'll get a 4 iron. Because I've had enough of the driver": why another club was taken."""
-    near = (other for other in found if _club(other) and abs(other.utterance - cue.utterance) <= 1)
-    reason = cue.mention.text.startswith(("because", "since", "cause"))
-    return reason and any(not other.mention.overlaps(cue.mention) for other in near)
+    """ "I'll get a 4 iron. Because I've had enough of the driver": why another club was taken.
+
+    "Because my driver just sailed over that fence" tells a stroke.
+    """
+    if not cue.mention.text.startswith(("because", "since", "cause")):
+        return False
+    near = [other for other in found if abs(other.utterance - cue.utterance) <= 1]
+    struck = any(other.utterance == cue.utterance and other.kind in HAPPENED for other in near)
+    return not struck and any(_club(other) and not other.mention.overlaps(cue.mention) for other in near)
 
 
 def _overruled(found: list[Cue], at: int) -> bool:
     here = found[at].utterance
     named = [cue for cue in found if cue is found[at] or not cue.mention.overlaps(found[at].mention)]
     at = named.index(found[at])
-    return _used(named[at + 1 :], {here, here + 1}) or _used(named[:at][::-1], {here, here - 1})
+    wedge = is_wedge(named[at])
+    return _used(named[at + 1 :], {here, here + 1}, wedge) or _used(named[:at][::-1], {here, here - 1}, wedge)
 
 
-def _used(near: Sequence[Cue], utterances: set[int]) -> bool:
-    """Whether a club is used among cues, nearest first, in these utterances, before anything happened."""
+def _used(near: Sequence[Cue], utterances: set[int], wedge: bool) -> bool:
+    """Whether another club is used among cues, nearest first, in these utterances, before anything happened.
+
+    "Pitching wedge is 134. Took the wedge": where a `wedge` was meant, no more than "wedge" is that one.
+    """
     for cue in near:
         if cue.kind in HAPPENED or cue.utterance not in utterances:
             return False
-        if _club(cue) and not cue.meant:
+        if _club(cue) and not cue.meant and not (wedge and cue.value == "wedge"):
             return True
     return False
 

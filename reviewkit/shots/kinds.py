@@ -5,6 +5,7 @@ The borders (pitch and chip inside about 50 yards, a putt from the fringe is a p
 
 from __future__ import annotations
 
+from reviewkit.model.values import IRONS
 from reviewkit.shots.drafts import PENALTIES
 from reviewkit.shots.reach import reach
 from reviewkit.shots.steps import Step
@@ -30,7 +31,7 @@ def kind(step: Step, yards: float | None, near: bool, par: int | None) -> str:
         got_out = yards is None or shape == "punch" or _laid_up(step, yards, par)
         if result == "fairway" and not near and got_out:
             return "layup"
-        fairway = (yards or 0.0) > _GREENSIDE_YD or (not near and step.draft.club in _LONG_CLUBS)
+        fairway = (yards or 0.0) > _GREENSIDE_YD or (not near and step.draft.club in (*_LONG_CLUBS, *IRONS))
         return "approach" if fairway else "bunker"
     if shape == "bunker" and near and lie == "unknown":
         return "bunker"

@@ -65,6 +65,9 @@ def test_a_club_told_of_the_stroke_before_put_right_or_put_back(told: str, expec
         # Nor is one that tells why another was taken.
         (["I'm going to get a six iron. Because I've had enough of the eight iron. On the green."], "6I"),
         (["If I had that one over, I'd hit a nine iron. I hit the eight iron, on the green."], "8I"),
+        (["139 in. My pitching wedge is 134. Took the wedge and leaned on it, on the green."], "PW"),
+        (["I wasn't going to fiddle about I took the nine iron and it's on the green."], "9I"),
+        (["I'd have loved to have a cut at the 5 iron but it's a nine iron, on the green."], "9I"),
     ],
 )
 def test_the_club_of_a_stroke_among_those_named(told: list[str], expected: str) -> None:
