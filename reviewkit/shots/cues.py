@@ -81,14 +81,15 @@ def _without_idle_words(found: Sequence[Cue]) -> list[Cue]:
 
 
 def _is_side(cue: Cue, found: Sequence[Cue]) -> bool:
-    """Whether it stands behind a club, or what comes next is a tap, a putt that stayed out there ("left edge!
-    Lipped out"), or trouble of a stroke not yet ended."""
+    """Whether it stands behind a club or "low side", or what comes next is a tap, a putt that stayed out
+    there ("left edge! Lipped out"), or trouble of a stroke not yet ended."""
     last = next((c for c in reversed(found) if c.mention.last < cue.mention.first), None)
     after = next((c for c in found if c.mention.first > cue.mention.last), None)
     right = cue.mention.text == "right"
     if last is None:
         return False
-    if right and last.kind == "club" and not last.meant and cue.utterance == last.utterance + 1:
+    soon = cue.utterance == last.utterance + 1
+    if right and soon and ((last.kind == "club" and not last.meant) or last.mention.text.endswith(" side")):
         return True
     if after is None or after.utterance > cue.utterance + 1:
         return False

@@ -27,6 +27,7 @@ _FOLLOWS = re.compile(
     r"|rough|semi|bunker|trap|trees|rub|room|run|roof|route|rust|first|up|down|from|again|but|by"
 )
 _ELSEWHERE = re.compile(r"half|cent(?:re|er)|middle|edge|tier|wind|me|us|myself|it|them|to|for|there|here")
+_SIDE = re.compile(r"(left|right)(hand(?:ed)?)?(?:side)?")
 _STOP = re.compile(r"[,.!;]$")
 _ASKED = "?"
 
@@ -61,9 +62,9 @@ def _sides(words: Sequence[Word], first: int, until: int, known: set[int]) -> se
     bare = [re.sub(r"[^a-z']", "", text) for text in texts]
     inner = range(min(1, first), len(bare) - 1)
     return {
-        bare[at]
+        side[1]
         for at in inner
-        if bare[at] in ("left", "right")
+        if (side := _SIDE.fullmatch(bare[at]))
         and first - min(1, first) + at not in known
         and _of_the_ball(texts, bare, at)
     }
@@ -74,7 +75,7 @@ def _of_the_ball(texts: Sequence[str], bare: Sequence[str], at: int) -> bool:
     before, after = bare[at - 1] if at else "", bare[at + 1]
     if texts[at].endswith(_ASKED) or _ELSEWHERE.fullmatch(after):
         return False
-    stopped = _STOP.search(texts[at]) is not None
+    stopped = _STOP.search(texts[at]) is not None or bare[at] not in ("left", "right")
     if at and _STOP.search(texts[at - 1]) and stopped:
         return True
     told = stopped or before == "the" or _FOLLOWS.fullmatch(after)

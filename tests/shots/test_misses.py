@@ -161,6 +161,19 @@ MISSES = {
         ["Driver, in the rough, it's all right there.", "150 left, 8 iron onto the green.", PUTTED],
         ["", "", "", ""],
     ),
+    "right by itself behind the low side": (
+        ["Driver in the fairway.", "8 iron onto the green.", "Low side.", "Right.", "Tapped in."],
+        ["", "", "right", ""],
+    ),
+    "a ball called she": (
+        [
+            "Driver in the fairway.",
+            "8 iron, in the bunker.",
+            "Sand wedge, out she comes, on the green, miles past the pin.",
+            "Two putts.",
+        ],
+        ["", "", "long", "", ""],
+    ),
 }
 CLUBS = {
     "talked of": (["I took 3 wood because I couldn't grip the driver, fairway."], "3W"),
