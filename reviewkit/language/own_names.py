@@ -40,6 +40,8 @@ _OPENS_WITH_NUMBER = re.compile(
 )
 _NAMED_SO = 1.6
 """The weight of a club that is named without its number."""
+_AT_ONCE = 4
+"""Words from "the hybrid" to the number that tells which: "the hybrid, the 3 hybrid"."""
 _TWICE_AS_OFTEN = 2
 """A number that is misheard once or twice does not make a second hybrid."""
 
@@ -98,7 +100,7 @@ def _numbered(said: Utterance, only: str) -> Utterance:
 
     def bare(mention: Mention) -> bool:
         named = mention.kind == "strike" and mention.text in _HYBRIDS
-        return named and not any(mention.overlaps(club) for club in clubs)
+        return named and not any(mention.first <= club.last <= mention.last + _AT_ONCE for club in clubs)
 
     made = (replace(m, kind="club", value=only, weight=_NAMED_SO) if bare(m) else m for m in said.mentions)
     return replace(said, mentions=tuple(made))

@@ -51,18 +51,22 @@ def with_clubs(talk: Sequence[Utterance]) -> tuple[Utterance, ...]:
 def _renamed(talk: Sequence[Utterance], numbers: Sequence[Mention]) -> tuple[Utterance, ...]:
     if not numbers:
         return tuple(talk)
-    clubs = {id(mention) for mention in numbers}
+    clubs = {_key(mention): mention for mention in numbers}
     return tuple(
         replace(
             said,
             mentions=tuple(
-                _club(m) if id(m) in clubs else m
+                _club(clubs[_key(m)]) if _key(m) in clubs else m
                 for m in said.mentions
-                if id(m) in clubs or not (m.kind in _COUNTS and any(m.overlaps(n) for n in numbers))
+                if _key(m) in clubs or not (m.kind in _COUNTS and any(m.overlaps(n) for n in numbers))
             ),
         )
         for said in talk
     )
+
+
+def _key(mention: Mention) -> tuple[int, str, str]:
+    return mention.first, mention.kind, mention.rule
 
 
 def _clubs(talk: Sequence[Utterance]) -> Iterator[Mention]:
@@ -170,5 +174,7 @@ def _alone(mention: Mention, told: Sequence[Mention]) -> bool:
 def _club(mention: Mention) -> Mention:
     if mention.kind == "distance":
         return replace(mention, kind="club", value=str(mention.value), mood="")
-    mood = "plan" if mention.kind == "iron" and _advised(mention) else mention.mood.replace("changed", "")
-    return replace(mention, kind="club", value=f"{mention.value}I", unit="", mood=mood)
+    mood = "" if mention.mood in ("changed", "named") else mention.mood
+    mood = "plan" if mention.kind == "iron" and _advised(mention) else mood
+    value = mention.value if isinstance(mention.value, str) else f"{mention.value}I"
+    return replace(mention, kind="club", value=value, unit="", mood=mood)

@@ -27,6 +27,18 @@ FOUR = "Hole one, a par four. Driver, fairway."
         ("155 from there. Eight iron. Wind's up now. Let's make it a seven. Onto the green.", "7I"),
         ("155 from there. Eight. On second thoughts nine. Onto the green.", "9I"),
         ("155 from there. Eight. Back in the bag. Seven. Onto the green.", "7I"),
+        ("122 left. Eight iron. No, hang on, changed my mind. Back to the nine. Onto the green.", "9I"),
+        ("The lip was low enough for an eight, I said. It was a seven in the end. Onto the green.", "7I"),
+        ("126. It's wedge or it's nine, and nine was the answer before, so nine it was. On the green.", "9I"),
+        ("146. So that's an eight. Seven? No, it's an eight, don't dither. Onto the green.", "8I"),
+        # Of the sort that was named with it, where such a one is carried.
+        ("I'm going rescue. The four, I should say. Onto the green.", "4H"),
+        ("I've got my driving iron out, it's the two. Onto the green.", "2I"),
+        ("I thought about the three hybrid, but no, the five. Onto the green.", "5H"),
+        ("Four hybrid, wait, actually the seven. Onto the green.", "7I"),
+        # Weighed, and taken where no other is.
+        ("160 to the flag, eight iron isn't enough but I trust nothing else. Chunked it.", "8I"),
+        ("That's a four hybrid or a three hybrid, and I'm taking the three hybrid. On the green.", "3H"),
         # Behind a standing it is a total.
         ("95 to the flag, into the rough. Bogey, 3 over. 57 total. Old low was 58.", ""),
         # A number after a landing counts strokes.
