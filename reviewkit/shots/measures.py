@@ -121,14 +121,21 @@ def _to_tee(cues: Sequence[Cue], tee: Moment, units: str, par: int | None) -> in
             continue
         # Behind the driver it is how far that went.
         flown = tee.first <= tee.swung < at and cues[tee.swung].value in LONGEST_CLUBS
+        first = next(iter(best), at)
+        by_a_sign = _SIGN.search(cue.mention.text) and _near(yards(cue, units), yards(cues[first], units))
         best[at] = (
             worth
-            - (-_BY_A_SIGN if _SIGN.search(cue.mention.text) else _LATER_OFF_THE_TEE * rank)
+            - (-_BY_A_SIGN if by_a_sign else _LATER_OFF_THE_TEE * rank)
             - (0.0 if likely else 0.7)
             - (0.6 if flown and worth < 1 else 0.0)
         )
     likeliest = max(best, key=lambda at: (best[at], cues[at].mention.mood == "togo"), default=None)
     return likeliest if likeliest is not None and best[likeliest] > 0 else None
+
+
+def _near(now: float, before: float) -> bool:
+    """Whether the one may put the other right: "84 on the plaque" is of the drop zone of a hole of 142."""
+    return 0.7 < now / before < 1.4
 
 
 def _dealt(

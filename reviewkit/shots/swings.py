@@ -21,7 +21,7 @@ _STILL_TO_GO = 0.8
 """Behind a club, "still 130 out" is what it left more likely than what it was hit from."""
 # By the zone it is told in and its mood; what is not listed does not go with a swing.
 _SWING = {
-    "own": {"togo": 1.25, "": 0.6, "bare": 0.6, "plan": 0.6, "said": 0.6, "from": 0.7},
+    "own": {"togo": 1.25, "length": 0.6, "": 0.6, "bare": 0.6, "plan": 0.6, "said": 0.6, "from": 0.7},
     "between": {"togo": 1.2, "": 0.5, "left": 0.8, "plan": 0.4, "said": 0.4},
     "landed": {"togo": 1.1, "left": 0.9, "": 0.4},
     "trail": {"togo": 0.8, "left": 0.9, "": 0.3},

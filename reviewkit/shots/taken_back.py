@@ -146,12 +146,13 @@ def _never_dropped(cue: Cue, after: Cue, mends: Sequence[int]) -> bool:
 
 
 def without_lengths_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
-    """ "140, no, 145", "390, no wait, they moved it up, it's 374", "330? 332": the first gives way."""
+    """ "140, no, 145", "21 feet past? No, it's 17", "390, no wait, it's 374", "330? 332": the first gives way."""
     mends = [mend.first for mend in _mends(talk)]
     kept: list[Cue] = []
     for cue in found:
-        if kept and (_puts_right(cue, kept[-1], mends) or _answers(cue, kept[-1], talk)):
-            before = kept.pop().mention
+        at = max((n for n, old in enumerate(kept) if old.kind != "miss"), default=-1)
+        if at >= 0 and (_puts_right(cue, kept[at], mends) or _answers(cue, kept[at], talk)):
+            before = kept.pop(at).mention
             if before.mood == "length" and not cue.mention.mood.startswith("to"):
                 cue = replace(cue, mention=replace(cue.mention, mood="length"))
         kept.append(cue)

@@ -26,6 +26,17 @@ TALES: dict[str, tuple[Sequence[str], Sequence[float | None]]] = {
         ],
         [388, 150, 20 * FT, 4 * FT],
     ),
+    "so much for the third, and lengths by a plaque, put right, and of a foot": (
+        [
+            "Hole one, it's 152 over the gorse, par 3.",
+            "8 iron, chunked it, and it's in the pond.",
+            "There's a drop zone, and it says 84 on the plaque.",
+            "Now it's 84 for the third. Sand wedge, on the green, about twenty feet.",
+            "That's run nine feet past. No, I've walked it, it's eight. Eight feet for a five, come on.",
+            "Missed on the left. Foot. In it goes.",
+        ],
+        [152, 84, 20 * FT, 8 * FT, 1 * FT],
+    ),
     "what a lay-up leaves is the next stroke's": (
         [
             "Hole one, par 5, five twenty.",
