@@ -146,7 +146,7 @@ def _never_dropped(cue: Cue, after: Cue, mends: Sequence[int]) -> bool:
 
 
 def without_lengths_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
-    """ "140, no, 145", "21 feet past? No, it's 17", "390, no wait, it's 374", "330? 332": the first gives way."""
+    """ "140, no, 145", "21 feet past? No, 17", "390, no wait, it's 374", "330? 332": the first gives way."""
     mends = [mend.first for mend in _mends(talk)]
     kept: list[Cue] = []
     for cue in found:
