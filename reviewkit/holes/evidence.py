@@ -13,10 +13,12 @@ from functools import cached_property
 import numpy as np
 import numpy.typing as npt
 
+from reviewkit.holes.chat import begun, small_talk, sought
+from reviewkit.holes.named import Names
 from reviewkit.holes.outline import Outline, outline
-from reviewkit.holes.signs import fits, of_hole, plain, plain_of, slight, tee, under_way
-from reviewkit.model import Mention, Talk, Utterance
-from reviewkit.model.values import MAX_HOLE, PARS, SMALL_UNITS
+from reviewkit.holes.signs import ENDED, fits, of_hole, plain, plain_of, slight, tee, under_way
+from reviewkit.model import Talk
+from reviewkit.model.values import MAX_HOLE, PARS
 
 Array = npt.NDArray[np.float64]
 Indices = npt.NDArray[np.intp]
@@ -28,26 +30,24 @@ _LATE = 0.65
 """Nearness of a hole's number told as an afterthought: "the fifth, I should have said"."""
 _PAUSE_S = 0.55
 """Speakers and editors leave more than this between two holes; within one, mostly less."""
-_BREATH_S, _APART_S, _LONG_PAUSE_S = 0.3, 0.7, 0.9
-_PAUSES = ((0.1, -3.0), (0.3, -2.3), (0.5, -1.8), (0.6, -0.4), (0.75, 0.8), (1.0, 1.5), (math.inf, 2.1))
-"""(silence shorter than this in seconds, log odds of a new hole)."""
+_APART_S = 0.7
+_SHORT_PAUSES = ((0.1, -3.0), (0.3, -2.3), (0.5, -1.8), (0.6, -0.4), (0.75, 0.8))
+_PAUSES = (*_SHORT_PAUSES, (1.0, 1.5), (2.0, 2.1), (math.inf, 1.8))
+"""(silence shorter than this in seconds, log odds of a new hole): the longest is often a wait for a ball."""
 _HURRIES = ((8.0, -3.0), (14.0, -1.6), (18.0, -0.6))
 """(fewer seconds than this for a whole hole, log odds)."""
+_BEGUN = 1.4
+"""Against a start behind small talk that stands behind a pause itself."""
 _MOST_TURN = 1.8
 """Weight of several words for going on to the next hole."""
 _NAMES_IT = 2.0
 """Words for a hole that weigh so much announce it."""
 _PLANS = {"planned", "stretch", "opener", "closer"}
-_OVER = {"holed", "tap", "putts", "updown", "stayed_out"}
 _TOLD_OF_IT = {"score_word", "strokes", "points"}
 _SCORES = {*_TOLD_OF_IT, "running", "hole_to_par", "total", "to_play"}
 _STILL_ENDING = {"score_word", "holed", "tap", "putts"}
-_BARE = re.compile(r"(?:so |and )?\d+(?: now| then)?")
-"""A hole's number with no other word for a hole."""
-_A_SCORE_TOO = 9
-"""A number alone up to this is a score or a club more often than a hole."""
-_SUMS_UP = re.compile(r"(?:on|at) this (?:one|1|hole)")
-"""A score told beforehand, the hole after it: "three putts on this one. The long version..."."""
+_SUMS_UP = re.compile(r"(?:on|at) this (?:one|1|hole)|in (?:the (?:last|next) )?[2-9] holes")
+"""A score told beforehand, the hole after it: "three putts on this one. The long version...", or needed."""
 _PLAYED = {"place", "holed", "tap", "putts"}
 _THERE = "there"
 """Where a ball still lies that was not moved: no stroke's place."""
@@ -83,14 +83,15 @@ class Evidence:
             under_way(m) and not (announced and m.kind == "distance") for m in utterance.mentions
         )
         # Nobody looks for a ball on a tee.
-        score -= 1.5 * any(plain(m, "found") for m in utterance.mentions)
+        score -= 1.5 * sought(self.talk, at)
         for near, place in zip(_NEARNESS, self._ahead[at], strict=False):
             ahead = self.talk[place]
-            if place > at and ahead.gap_s >= 2 * _PAUSE_S and self.pauses_tell:
+            if place > self._chat[at] and ahead.gap_s >= 2 * _PAUSE_S and self.pauses_tell:
                 break
             score += 1.0 * near * any(plain(m, "par") for m in ahead.mentions)
             score += 0.9 * near * any(of_hole(m) for m in ahead.mentions)
             score += 0.8 * near * any(tee(m) for m in ahead.mentions)
+        score -= _BEGUN * (self.pauses_tell and begun(self.talk, at, self.counts["over"]))
         return score + self.closing(at) - self._still_ending(at)
 
     def _still_ending(self, at: int) -> float:
@@ -108,8 +109,21 @@ class Evidence:
     def _ahead(self) -> list[list[int]]:
         """For each utterance those from it on; "no, sorry," torn off by commas is passed over."""
         telling = [not slight(utterance) for utterance in self.talk]
+        starts = (max(at + 1, chat) for at, chat in enumerate(self._chat))
         ends = (min(len(self.talk), at + 2 * LOOK_AHEAD) for at in range(len(self.talk)))
-        return [[at, *(by for by in range(at + 1, end) if telling[by])] for at, end in enumerate(ends)]
+        spans = map(range, starts, ends)
+        return [[at, *(by for by in span if telling[by])] for at, span in enumerate(spans)]
+
+    @cached_property
+    def _names(self) -> Names:
+        return Names(self.talk, self.pauses_tell, self._ahead)
+
+    @cached_property
+    def _chat(self) -> tuple[int, ...]:
+        """For each utterance the one up to which small talk reaches from it."""
+        if not self.pauses_tell:
+            return tuple(range(len(self.talk)))
+        return small_talk(self.talk, self.counts["over"])
 
     def _pause(self, gap_s: float) -> float:
         if not self.pauses_tell:
@@ -119,9 +133,10 @@ class Evidence:
     def closing(self, at: int) -> float:
         """Before a new hole the ball went in, or a score was told."""
         before = [m for utterance in self.talk[max(0, at - 3) : at] for m in utterance.mentions]
+        before = [m for m in before if not m.kind.endswith("?")]
         if not before:
             return 0.0
-        over = any(m.kind in _OVER or m.kind in _SCORES for m in before if m.mood in ("", "not"))
+        over = any(m.kind in ENDED or m.kind in _SCORES for m in before if m.mood in ("", "not"))
         return 0.8 if over else -0.8
 
     @cached_property
@@ -134,53 +149,17 @@ class Evidence:
         for step, place in enumerate(self._ahead[at]):
             ahead = self.talk[place]
             told = _NEARNESS[step] if step < len(_NEARNESS) else 0.0
-            paused = place > at and ahead.gap_s >= _APART_S and self.pauses_tell
+            paused = place > self._chat[at] and ahead.gap_s >= _APART_S and self.pauses_tell
             near = told * 0.4 if paused else told
             for mention in ahead.mentions:
                 if mention.unit == "late":
                     near = max(near, _LATE)
-                if near and self._named(place, mention):
+                if near and self._names.named(place, mention):
                     against += 0.5 * near * mention.weight
                     number = int(mention.value or 0)
                     if 0 <= number <= MAX_HOLE:
                         odds[number] += 1.8 * near * mention.weight
         return tuple(odd - against for odd in odds)
-
-    def _named(self, at: int, mention: Mention) -> bool:
-        """Whether a mention gives a hole's number; "In. Four." in one breath is the score."""
-        utterance = self.talk[at]
-        told = not mention.mood or (mention.mood == "paused" and self._behind_a_pause(utterance))
-        if mention.kind != "hole" or not isinstance(mention.value, int) or not told:
-            return False
-        bare = _BARE.fullmatch(mention.text)
-        if bare and (self._counts_else(at, mention) or self._goes_on(at, mention)):
-            return False
-        if not at or utterance.gap_s >= _BREATH_S:
-            return True
-        scored = any(m.kind == "strokes" and m.first == mention.first for m in utterance.mentions)
-        return not (scored and any(m.kind in _OVER for m in self.talk[at - 1].mentions))
-
-    def _counts_else(self, at: int, mention: Mention) -> bool:
-        """Whether a number alone says a length again ("7 feet short. 7!") or counts points ("18 now")."""
-        heard = list(self.talk[at].mentions)
-        if at and self.talk[at].gap_s < _BREATH_S:
-            heard += self.talk[at - 1].mentions
-        lengths = {m.value for m in heard if m.kind == "distance" and m.unit in SMALL_UNITS}
-        return mention.value in lengths or any(m.kind == "points?" for m in heard)
-
-    def _goes_on(self, at: int, mention: Mention) -> bool:
-        """Whether a small number alone goes on with the talk, and no par or length of a hole follows.
-
-        "Look at that. Four." is a score, "148. So eight. No, seven." a club; "Four. Par five." a hole.
-        """
-        small = isinstance(mention.value, int) and mention.value <= _A_SCORE_TOO
-        if not (at and small and self.pauses_tell) or self.talk[at].gap_s >= _APART_S:
-            return False
-        near = [m for place in self._ahead[at][:2] for m in self.talk[place].mentions]
-        return not any(plain(m, "par") or of_hole(m) for m in near)
-
-    def _behind_a_pause(self, utterance: Utterance) -> bool:
-        return self.pauses_tell and utterance.gap_s >= _LONG_PAUSE_S
 
     @cached_property
     def announced(self) -> bool:
@@ -197,7 +176,7 @@ class Evidence:
             total, row = 0.0, [0.0]
             for at, utterance in enumerate(self.talk):
                 for m in utterance.mentions:
-                    if self._named(at, m):
+                    if self._names.named(at, m):
                         total += 0.25 * m.weight if m.value == number else -0.35 * m.weight
                     elif m.kind in ("played", "to_play") and isinstance(m.value, int) and not m.mood:
                         total += 0.7 if fits(m, number) else -0.5

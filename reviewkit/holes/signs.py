@@ -7,6 +7,8 @@ import re
 from reviewkit.model import Mention, Utterance
 from reviewkit.model.values import SMALL_UNITS
 
+ENDED = {"holed", "tap", "putts", "updown", "stayed_out"}
+"""Kinds of mention that end a hole."""
 _FEW_WORDS, _TELLS_NOTHING = 3, {"mend?", "who?", "meant?"}
 """Words of an utterance with its full stop, and kinds of mention, that take no place among those near."""
 _UNDER_WAY = {"drop", "lie", "found", "putter", "reload", "again", "tap", "stayed_out", "updown", "putts"}

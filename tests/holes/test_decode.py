@@ -156,6 +156,27 @@ BEGUN = {
         *(GREETING, "", "Hole one, par four.", *FOUR[:-1]),
         *("> Flask break.", "Now then.", "Driver off to the right rough.", *FOUR[1:], *TAIL),
     ],
+    "with small talk that another pause follows": [
+        *(GREETING, "", "Hole one, par four.", *FOUR[:-1], "Par, level.", ""),
+        *(
+            "> Hang on, somebody's out there.",
+            "He's waving.",
+            "",
+            "He's off.",
+            "Second, 340, driver, fairway.",
+        ),
+        *(*FOUR[1:], *TAIL),
+    ],
+    "with words for going on and somebody's score": [
+        *(GREETING, "", "Hole one, par four.", *FOUR[:-1], "Par, level.", ""),
+        *("> Bob's up first now because he made a five back there.", "A five.", "Fair play.", ""),
+        *("So this is a par four, and you aim at the barn.", *FOUR, *TAIL),
+    ],
+    "after a ball was looked for": [
+        *(GREETING, "", "Hole one, par four.", *FOUR),
+        *("> Hole two, par four.", "Driver into the heather.", "Provisional, 5 wood, fairway.", ""),
+        *("Bob's got a thorn in his thumb.", "That's time, lads.", "It's lost.", *FOUR[1:], *TAIL),
+    ],
 }
 
 
@@ -275,6 +296,7 @@ def test_a_number_in_one_breath_with_a_putt_or_points_counts_those(line: str, na
         ("148 to the flag. So eight. No, it's uphill. Seven.", 7, False),
         ("Look at that. Four. Par five, 510.", 4, True),
         ("Look at that. Fourteen.", 14, True),
+        ("168, par three. 8 is a max.", 8, False),
     ],
 )
 def test_a_small_number_alone_without_a_pause_names_no_hole(line: str, number: int, named: bool) -> None:

@@ -1,0 +1,91 @@
+"""Small talk between two holes: whose it is, and how far it reaches.
+
+"So a 6, 4 over. | Hang on, there's a greenkeeper. He's waving. | He's gone. Fifth, 340, driver": the bars are
+pauses, and the fifth hole begins with the greenkeeper.
+"""
+
+from __future__ import annotations
+
+from reviewkit.holes.signs import of_hole
+from reviewkit.model import Mention, Talk, Utterance
+
+LONGEST = 7
+"""Utterances of small talk before a hole is announced, at most."""
+_PAUSE_S, _WAIT_S = 0.75, 2.6
+"""Silence between two holes: longer than a breath, shorter than the wait for a ball; common sense."""
+_SCORES = {"score_word", "strokes", "points", "running", "hole_to_par", "total", "putts"}
+_PLAY = {
+    *("place", "holed", "tap", "putt", "putter", "strike", "club", "drop", "reload", "updown", "stayed_out"),
+    *("miss", "contact", "found"),
+}
+_ANNOUNCES = {"par", "hole"}
+_DONE = {"", "after", "with"}
+"""Moods of what I did."""
+
+
+def small_talk(talk: Talk, over: tuple[float, ...]) -> tuple[int, ...]:
+    """For each utterance behind a pause the first from it on that tells of a hole; else the utterance itself.
+
+    `over` counts the holes ended before each utterance: small talk before the first hole is none of its own.
+    """
+    return tuple(_reach(talk, at) if _apart(talk, at, over) else at for at in range(len(talk)))
+
+
+def _reach(talk: Talk, at: int) -> int:
+    """Where talk ends that tells no stroke and no hole, and, but for words for going on, no score."""
+    turned = _turns(talk[at])
+    for by in range(at, min(len(talk), at + LONGEST)):
+        if _plays(talk[by]) or _announces(talk[by]) or (_scores(talk[by]) and not turned):
+            return by
+    return at
+
+
+def begun(talk: Talk, at: int, over: tuple[float, ...]) -> bool:
+    """Whether a pause, and no stroke or score since, lies before the words before `at`: a hole began there.
+
+    A score may be told after words for going on: "Partner's up first because he made a five. A five."
+    """
+    scored = False
+    for before in range(at - 1, max(0, at - 1 - LONGEST), -1):
+        if _plays(talk[before]):
+            return False
+        scored = scored or _scores(talk[before])
+        if _apart(talk, before, over) and not (scored and not _turns(talk[before])):
+            return True
+    return False
+
+
+def sought(talk: Talk, at: int) -> bool:
+    """Whether a ball is looked for from there on: "Partner's got a thorn. That's time, lads. It's lost"."""
+    for utterance in talk[at : at + LONGEST]:
+        done = [(m.kind, m.value) for m in utterance.mentions if m.kind in _PLAY and m.mood in _DONE]
+        if any(kind == "found" or (kind, value) == ("place", "lost") for kind, value in done):
+            return True
+        if done or _announces(utterance):
+            return False
+    return False
+
+
+def _apart(talk: Talk, at: int, over: tuple[float, ...]) -> bool:
+    """A pause as between two holes, and none for a ball in the air."""
+    return over[at] > 0 and _PAUSE_S <= talk[at].gap_s < _WAIT_S
+
+
+def _plays(utterance: Utterance) -> bool:
+    return any(m.kind in _PLAY and m.mood in _DONE for m in utterance.mentions)
+
+
+def _scores(utterance: Utterance) -> bool:
+    return any(m.kind in _SCORES and not m.mood for m in utterance.mentions)
+
+
+def _turns(utterance: Utterance) -> bool:
+    return any(m.kind == "turn" and not m.mood for m in utterance.mentions)
+
+
+def _announces(utterance: Utterance) -> bool:
+    return any(_of_one(m) for m in utterance.mentions)
+
+
+def _of_one(mention: Mention) -> bool:
+    return (mention.kind in _ANNOUNCES and mention.mood in ("", "paused")) or of_hole(mention)

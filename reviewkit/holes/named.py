@@ -1,0 +1,75 @@
+"""Whether a number that may be a hole's is one: small numbers are as often scores, lengths and clubs."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from reviewkit.holes.signs import ENDED, of_hole, plain
+from reviewkit.model import Mention, Talk, Utterance
+from reviewkit.model.values import SMALL_UNITS
+
+_BREATH_S, _APART_S, _LONG_PAUSE_S = 0.3, 0.7, 0.9
+_BARE = re.compile(r"(?:so |and )?\d+(?: now| then)?")
+"""A hole's number with no other word for a hole."""
+_NUMERAL = re.compile(r"(?:so |and )?\d(?: |$)")
+"""A small number with what is said of it."""
+_A_SCORE_TOO = 9
+"""A number alone up to this is a score or a club more often than a hole."""
+
+
+@dataclass(frozen=True)
+class Names:
+    """The talk's numbers of holes. `ahead` holds for each utterance those from it on that tell something."""
+
+    talk: Talk
+    pauses_tell: bool
+    ahead: Sequence[Sequence[int]]
+
+    def named(self, at: int, mention: Mention) -> bool:
+        """Whether a mention gives a hole's number; "In. Four." in one breath is the score."""
+        utterance = self.talk[at]
+        told = not mention.mood or (mention.mood == "paused" and self._behind_a_pause(utterance))
+        if mention.kind != "hole" or not isinstance(mention.value, int) or not told:
+            return False
+        if self._told_behind(at, mention):
+            return False
+        bare = _BARE.fullmatch(mention.text)
+        if bare and (self._counts_else(at, mention) or self._goes_on(at, mention)):
+            return False
+        if not at or utterance.gap_s >= _BREATH_S:
+            return True
+        scored = any(m.kind == "strokes" and m.first == mention.first for m in utterance.mentions)
+        return not (scored and any(m.kind in ENDED for m in self.talk[at - 1].mentions))
+
+    def _told_behind(self, at: int, mention: Mention) -> bool:
+        """Whether a small number goes on behind a hole's length: "168, par 3. 8's a max" is a club."""
+        if not (at and _small(mention) and _NUMERAL.match(mention.text)) or self.talk[at].gap_s >= _APART_S:
+            return False
+        return any(of_hole(m) for m in self.talk[at - 1].mentions)
+
+    def _counts_else(self, at: int, mention: Mention) -> bool:
+        """Whether a number alone says a length again ("7 feet short. 7!") or counts points ("18 now")."""
+        heard = list(self.talk[at].mentions)
+        if at and self.talk[at].gap_s < _BREATH_S:
+            heard += self.talk[at - 1].mentions
+        lengths = {m.value for m in heard if m.kind == "distance" and m.unit in SMALL_UNITS}
+        return mention.value in lengths or any(m.kind == "points?" for m in heard)
+
+    def _goes_on(self, at: int, mention: Mention) -> bool:
+        """Whether a small number alone goes on with the talk, and no par or length of a hole follows.
+
+        "Look at that. Four." is a score, "148. So eight. No, seven." a club; "Four. Par five." a hole.
+        """
+        if not (at and _small(mention) and self.pauses_tell) or self.talk[at].gap_s >= _APART_S:
+            return False
+        near = [m for place in self.ahead[at][:2] for m in self.talk[place].mentions]
+        return not any(plain(m, "par") or of_hole(m) for m in near)
+
+    def _behind_a_pause(self, utterance: Utterance) -> bool:
+        return self.pauses_tell and utterance.gap_s >= _LONG_PAUSE_S
+
+
+def _small(mention: Mention) -> bool:
+    return isinstance(mention.value, int) and mention.value <= _A_SCORE_TOO
