@@ -40,7 +40,7 @@ def to_swing(cues: Sequence[Cue], own: Moment, at: int, place: str, units: str, 
     """What the length at `at` is worth to a swing that has `own` words, None where it is none of its."""
     cue, mood, long = cues[at], cues[at].mention.mood, yards(cues[at], units)
     club = cues[own.swung].value if own.swung < len(cues) and cues[own.swung].kind == "club" else ""
-    near = mood in ("togo", "from") or shape in SHORT or club.isdigit() or club in WEDGES
+    near = mood in ("togo", "from") or shape in SHORT or club.isdigit() or club in (*WEDGES, "same")
     if unit_of(cue, units) == "ft" or long < (_SHORTEST_CHIP_YD if near else _SHORTEST_SWING_YD):
         return None
     if shape == "chip" and long > _LONGEST_CHIP_YD and place != "own":
