@@ -95,18 +95,19 @@ def claims(sentences: Sequence[Sentence], told: Sequence[Sequence[Mention]]) -> 
     """
     found: list[Mention] = []
     mends: list[Mention] = []
-    done = putted = -HOLED_WITHIN
+    done = putted = to_hole = -HOLED_WITHIN
     for sentence, mentions in zip(sentences, told, strict=True):
         done_so = [replace(m, kind="done?", value="holed") for m in mentions if m.kind in ENDS_IT]
         read = [m for m in mentions if m.kind.endswith(CANDIDATE)]
         context = _context(sentence, [*read, *done_so])
         for candidate in context.candidates:
-            settled = _settle(candidate, context, done)
+            settled = _settle(candidate, context, done, to_hole)
             if settled is not None:
                 found.append(settled)
         putted = max((m.last for m in mentions if m.kind == "putts"), default=putted)
         mends += [c for c in context.colours if c.kind == "mend" and not _of_putts(c, putted, found)]
         done = max((c.last for c in context.colours if c.kind == "done"), default=done)
+        to_hole = max((c.last for c in context.colours if c.kind == "length"), default=to_hole)
     return _corrected(sorted(found, key=lambda mention: (mention.first, mention.last)), mends)
 
 
@@ -133,8 +134,11 @@ def _within(mention: Mention, aims: Sequence[Mention]) -> bool:
     return plain and any(aim.overlaps(mention) for aim in aims)
 
 
-def _settle(candidate: Mention, context: _Context, done: int) -> Mention | None:
-    """The candidate as a claim, or None where it turns out to be none."""
+def _settle(candidate: Mention, context: _Context, done: int, to_hole: int) -> Mention | None:
+    """The candidate as a claim, or None where it turns out to be none.
+
+    `done` and `to_hole` are the last words before this sentence of a hole done with and of a putt's length.
+    """
     value = 1 if candidate.value == "one" else candidate.value
     if not isinstance(value, int | float):
         return None
@@ -145,10 +149,10 @@ def _settle(candidate: Mention, context: _Context, done: int) -> Mention | None:
     if claim.kind == "on_tee":
         claim = replace(claim, kind="played", value=value - 1, unit="hole")
     if claim.kind in ("for_word", "for_strokes"):
-        return _settled_for(claim, context, done)
+        return _settled_for(claim, context, done, to_hole)
     if claim.kind == "bare":
         return _settled_bare(claim, context, done)
-    if claim.rule == "so many" and value > MOST_BARE:
+    if claim.rule in ("so many", "for so many") and value > MOST_BARE:
         return None
     if claim.kind == "strokes" and value == 1 and claim.rule != HOLE_IN_ONE:
         return replace(claim, kind="count", unit="lying", weight=0.6)
@@ -197,17 +201,18 @@ def _reaches(colour: Mention, candidate: Mention, back: bool) -> bool:
     return back and colour.first - candidate.last <= BACK_WITHIN
 
 
-def _settled_for(claim: Mention, context: _Context, done: int) -> Mention:
+def _settled_for(claim: Mention, context: _Context, done: int, to_hole: int) -> Mention:
     """ "for par": the score when a ball was holed before it, else what the putt is for."""
     holed = context.before(claim, "done")
     length = context.before(claim, "length")
     last_done = holed.last if holed else done
+    last_length = length.last if length else to_hole
     told = (
         holed is not None
         and holed.text.startswith(SURE)
         and context.clause(holed.first) == context.clause(claim.first)
     )
-    if length is not None and length.last > last_done and not told:
+    if last_length > last_done and claim.first - last_length <= HOLED_WITHIN and not told:
         unit = "strokes" if claim.kind == "for_strokes" else ""
         return replace(claim, kind="putt_for", unit=unit, weight=claim.weight * 0.8)
     near = claim.first - last_done <= HOLED_WITHIN

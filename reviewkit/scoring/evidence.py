@@ -93,7 +93,7 @@ def _alone(tale: HoleTale) -> Table:
         table = table * at_strokes(blurred(tale.counts))
     for witness in witnesses(tale):
         if witness.here == 1.0:
-            table = table * _likelihood(witness)
+            table = table * _shared(_likelihood(witness), witness.score)
     scaled: Table = table / table.sum()
     return scaled
 

@@ -10,7 +10,7 @@ from reviewkit.scoring.moment import moment
 
 RIGHT = {
     "strokes": 0.96,
-    "score_word": 0.96,
+    "score_word": 0.93,
     "hole_to_par": 0.9,
     "points": 0.85,
     "putt_for": 0.85,
@@ -18,11 +18,11 @@ RIGHT = {
 }
 """How often a claim of a kind, as extracted, is about this player's hole and true."""
 
-WALKING = {"strokes": 0.85, "score_word": 0.92}
+WALKING = {"strokes": 0.85, "score_word": 0.75}
 """How often a claim made before the hole's first stroke is of this hole; else it is of the one before."""
 
-UNFINISHED = {"strokes": 0.7, "score_word": 0.85}
-"""What is left of a claim's trust when strokes are still to come."""
+TO_COME = {"stroke": 0.2, "putt": 0.3, "untold putt": 0.6}
+"""How often what is claimed while strokes are still to come is the score, by the stroke that comes next."""
 
 COUNTED = frozenset({"count", "putt_for"})
 """Kinds that rest on the tale of the strokes to come; they share its faults, and the last has the least."""
@@ -32,6 +32,9 @@ MOST_UNTOLD = 3
 
 TOLD_FIRST = 0.85
 """How often a number by itself before the first stroke, too large to count those to come, is the score."""
+
+TOLD_LAST, SCORES = 0.85, range(2, 10)
+"""How often a number by itself after the last stroke, one of SCORES, is the score: "no break, and three"."""
 
 REPEATED = 0.6
 """What is left of a claim's error when it is said more than once: the same ears heard the same mouth."""
@@ -47,13 +50,15 @@ ABOUT_WITHIN = 1
 class Witness:
     """A claim as evidence: `value` with strokes to come added, `right` how likely it is true.
 
-    `here` is the probability that it is of the hole in whose talk it stands, not of the one before.
+    `here` is the probability that it is of the hole in whose talk it stands, not of the one before; `score`
+    that it is one of the score at all.
     """
 
     kind: str
     value: int
     right: float
     here: float = 1.0
+    score: float = 1.0
 
 
 def witnesses(tale: HoleTale) -> list[Witness]:
@@ -69,7 +74,7 @@ def witnesses(tale: HoleTale) -> list[Witness]:
         right = max(old.right, new.right)
         if mention.kind not in COUNTED:
             right = 1.0 - (1.0 - right) * REPEATED
-        found[key] = Witness(new.kind, new.value, right, max(old.here, new.here))
+        found[key] = Witness(new.kind, new.value, right, max(old.here, new.here), max(old.score, new.score))
     return list(found.values())
 
 
@@ -98,10 +103,14 @@ def _countable(tale: HoleTale, mention: Mention) -> bool:
     return mention.value <= max(1, begun + MOST_UNTOLD)
 
 
+def _alone(mention: Mention) -> bool:
+    """A number with nothing to it, that counts strokes or is the score."""
+    return mention.kind == "count" and mention.rule == "a number by itself"
+
+
 def _told_first(tale: HoleTale, mention: Mention) -> bool:
     """ "Seven. I'll spare you the details": no stroke's number, the first having been told of none."""
-    alone = mention.kind == "count" and mention.rule == "a number by itself"
-    return alone and not _countable(tale, mention) and moment(tale, mention).walking
+    return _alone(mention) and not _countable(tale, mention) and moment(tale, mention).walking
 
 
 def elsewhere(tale: HoleTale, mention: Mention) -> bool:
@@ -119,10 +128,20 @@ def _witness(tale: HoleTale, mention: Mention) -> Witness:
     when = moment(tale, mention)
     if _told_first(tale, mention):
         return Witness("strokes", value, TOLD_FIRST, WALKING["strokes"])
+    if when.holed and _alone(mention) and value in SCORES:
+        return Witness("strokes", value, RIGHT["strokes"], score=TOLD_LAST)
     if kind in COUNTED:
         to_come = mention.unit in ("lying", "on")
         value += when.left if to_come else max(when.unfinished - 1, 0)
         return Witness("strokes" if mention.unit else kind, value, right)
     if when.walking and not when.holed:
         return Witness(kind, value, right, WALKING.get(kind, 1.0))
-    return Witness(kind, value, right if when.holed else right * UNFINISHED.get(kind, 1.0))
+    return Witness(kind, value, right, score=1.0 if when.holed else TO_COME[_next(tale, mention)])
+
+
+def _next(tale: HoleTale, mention: Mention) -> str:
+    """What is told next: a stroke from off the green, or a putt."""
+    shot = next((shot for shot in tale.shots if shot.start_s > mention.start_s), None)
+    if shot is None or shot.kind != "putt":
+        return "stroke"
+    return "putt" if shot.told else "untold putt"

@@ -224,3 +224,23 @@ def test_a_score_that_the_words_go_against_must_be_surer() -> None:
     assert against.strokes == alone.strokes == 4
     assert 0.8 < against.confidence < 0.92 and against.status == "check"
     assert 0.8 < alone.confidence < 0.92 and alone.status == "sure"
+
+
+@pytest.mark.parametrize(
+    ("share", "strokes"),
+    [
+        (0.5, 4),  # "it's a six": an iron, with strokes to come
+        (0.95, 6),  # after the ball was holed
+    ],
+)
+def test_a_number_told_while_strokes_are_to_come_is_seldom_the_score(share: float, strokes: int) -> None:
+    told = said("strokes", 6, share)
+    found = reconcile([tale(1, {4: 0.6, 6: 0.3, 5: 0.1}, mentions=[told], told=6)], Plan())
+    assert scores(found) == [strokes]
+
+
+def test_a_number_by_itself_after_the_last_stroke_is_the_score() -> None:
+    """ "Three feet, firm. Three." counts no stroke to come."""
+    alone = replace(said("count", 3, weight=0.4), unit="hitting", rule="a number by itself")
+    found = reconcile([tale(1, {4: 0.5, 3: 0.4, 5: 0.1}, par=3, mentions=[alone])], Plan())
+    assert scores(found) == [3]
