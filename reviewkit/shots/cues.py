@@ -81,15 +81,15 @@ def _without_idle_words(found: Sequence[Cue]) -> list[Cue]:
 
 
 def _is_side(cue: Cue, found: Sequence[Cue]) -> bool:
-    """Whether it stands behind a club or "low side", or what comes next is a tap, a putt that stayed out
-    there ("left edge! Lipped out"), or trouble of a stroke not yet ended."""
+    """Whether it stands behind a club, "low side" or "missed", or what is next is a tap, a putt that stayed
+    out there ("left edge! Lipped out"), or trouble of a stroke not yet ended."""
     last = next((c for c in reversed(found) if c.mention.last < cue.mention.first), None)
     after = next((c for c in found if c.mention.first > cue.mention.last), None)
-    right = cue.mention.text == "right"
     if last is None:
         return False
-    soon = cue.utterance == last.utterance + 1
-    if right and soon and ((last.kind == "club" and not last.meant) or last.mention.text.endswith(" side")):
+    right, soon = cue.mention.text == "right", cue.utterance == last.utterance + 1
+    club = (last.kind == "club" and not last.meant) or last.mention.text.endswith(" side")
+    if soon and (club if right else last.kind == "stayed_out"):
         return True
     if after is None or after.utterance > cue.utterance + 1:
         return False
@@ -198,7 +198,7 @@ def _without_lengths_for_lofts(found: list[Cue]) -> list[Cue]:
 
 def _alone(length: Cue, found: Sequence[Cue]) -> bool:
     """Whether a number is all that is told in its breath, whatever it may name."""
-    told = [cue for cue in found if cue.utterance == length.utterance]
+    told = (cue for cue in found if cue.utterance == length.utterance)
     return length.mention.text.isdigit() and all(cue.mention.overlaps(length.mention) for cue in told)
 
 

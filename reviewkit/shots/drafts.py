@@ -16,6 +16,7 @@ from reviewkit.shots.weights import SHAPED, STROKE, crossings, rewards, strains
 
 PENALTIES = ("penalty", "ob", "lost", "unplayable")
 _FATES = ("unplayable", "lost")
+_ALONG = {"short", "long"}
 """What becomes of a ball that was struck before."""
 _UNSTRUCK = ("drop", "distance", "lie")
 _LONGEST, _HOPELESS = 9, -2.0
@@ -164,9 +165,14 @@ def _shape(run: Sequence[Cue], family: str) -> str:
 
 
 def side_of(run: Sequence[Cue]) -> str:
-    """The heaviest word for a side; the first of equals."""
+    """The heaviest word for a side; the first of equals.
+
+    "It landed 5 yards short, so 12 feet past": of a short and a long one the last.
+    """
     sides = [cue for cue in run if cue.kind == "miss"]
-    return max(sides, key=lambda cue: cue.mention.weight).value if sides else ""
+    heaviest = max((cue.mention.weight for cue in sides), default=0.0)
+    told = [cue.value for cue in sides if cue.mention.weight == heaviest]
+    return told[-1 if set(told) == _ALONG else 0] if told else ""
 
 
 def _dropped(run: Sequence[Cue]) -> str:

@@ -25,6 +25,14 @@ KINDS = {
         ["Driver, into the fairway bunker.", "150 left, 7 iron, on the green."],
         ["tee", "approach"],
     ),
+    "one that cannot reach, by the words": (
+        [
+            "Driver, in the fairway.",
+            "I'm 190 out, which I don't reach. 4 hybrid, in the fairway.",
+            "60 left, sand wedge, on the green.",
+        ],
+        ["tee", "layup", "approach"],
+    ),
     "sand by the green": (
         [
             "Driver, in the fairway.",

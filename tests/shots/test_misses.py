@@ -28,6 +28,27 @@ MISSES = {
         ["Driver in the fairway.", "8 iron, and it's on.", "Thirty feet short of the flag.", PUTTED],
         ["", "short", "", ""],
     ),
+    "where it landed, and where it ended": (
+        [
+            "Driver in the fairway.",
+            "7 iron, it landed five short, so twelve feet past, on the green.",
+            "Missed.",
+            "Left edge.",
+            "I had that in.",
+            "Tapped in.",
+        ],
+        ["", "long", "left", ""],
+    ),
+    "who was right, where it was aimed, and what is left over": (
+        [
+            "The plan's driver, a hair left of the oak.",
+            "Everybody at home was right.",
+            "It's in the fairway.",
+            "8 iron, on the green, eleven feet left over for the birdie.",
+            "Two putts.",
+        ],
+        ["", "", "", ""],
+    ),
     "how the hole lies is none": (
         ["Marsh down the right, room on the left.", "Driver, in the rough.", "8 iron, and it's on.", PUTTED],
         ["", "", "", ""],

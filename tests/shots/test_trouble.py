@@ -41,3 +41,22 @@ def test_a_ball_given_up_without_a_word_is_out_of_bounds_where_that_is_the_only_
         lines = [GREETING, "", "Hole one, a par four.", land, *rest]
         fates.append(reason(transcript(lines), Plan()).shots[0].result)
     assert fates == ["ob", "lost"]
+
+
+@pytest.mark.parametrize(
+    ("told", "fate"),
+    [
+        (
+            ["Driver, into the scrub.", "Hitting another one? Nah.", "Lost ball.", "Three off the peg."],
+            "lost",
+        ),
+        (["Driver, into the wood.", "We found two balls, and none of it was mine.", "Lost."], "lost"),
+        (["It's cleared the wall by a mile, with the driver.", "So that's three I'm playing."], "ob"),
+    ],
+)
+def test_a_ball_gone_and_the_next_from_the_tee(told: list[str], fate: str) -> None:
+    rest = ["3 wood, fairway.", "140 left, 8 iron, on the green.", "Two putts, six."]
+    first, second = reason(transcript([GREETING, "", "Hole one, a par four.", *told, *rest]), Plan()).shots[
+        :2
+    ]
+    assert (first.result, second.kind, second.club) == (fate, "tee", "3W")
