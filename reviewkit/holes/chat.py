@@ -11,7 +11,7 @@ from reviewkit.model import Mention, Talk, Utterance
 
 LONGEST = 7
 """Utterances of small talk before a hole is announced, at most."""
-_PAUSE_S, _WAIT_S = 0.75, 2.6
+_PAUSE_S, _WAIT_S = 0.65, 2.6
 """Silence between two holes: longer than a breath, shorter than the wait for a ball; common sense."""
 _SCORES = {"score_word", "strokes", "points", "running", "hole_to_par", "total", "putts"}
 _PLAY = {
@@ -23,12 +23,12 @@ _DONE = {"", "after", "with"}
 """Moods of what I did."""
 
 
-def small_talk(talk: Talk, over: tuple[float, ...]) -> tuple[int, ...]:
+def small_talk(talk: Talk, ended: tuple[float, ...]) -> tuple[int, ...]:
     """For each utterance behind a pause the first from it on that tells of a hole; else the utterance itself.
 
-    `over` counts the holes ended before each utterance: small talk before the first hole is none of its own.
+    `ended` counts balls holed and scores told before each: talk before the first hole is not its own.
     """
-    return tuple(_reach(talk, at) if _apart(talk, at, over) else at for at in range(len(talk)))
+    return tuple(_reach(talk, at) if _apart(talk, at, ended) else at for at in range(len(talk)))
 
 
 def _reach(talk: Talk, at: int) -> int:
@@ -40,7 +40,7 @@ def _reach(talk: Talk, at: int) -> int:
     return at
 
 
-def begun(talk: Talk, at: int, over: tuple[float, ...]) -> bool:
+def begun(talk: Talk, at: int, ended: tuple[float, ...]) -> bool:
     """Whether a pause, and no stroke or score since, lies before the words before `at`: a hole began there.
 
     A score may be told after words for going on: "Partner's up first because he made a five. A five."
@@ -50,25 +50,32 @@ def begun(talk: Talk, at: int, over: tuple[float, ...]) -> bool:
         if _plays(talk[before]):
             return False
         scored = scored or _scores(talk[before])
-        if _apart(talk, before, over) and not (scored and not _turns(talk[before])):
+        if _apart(talk, before, ended) and not (scored and not _turns(talk[before])):
             return True
     return False
 
 
-def sought(talk: Talk, at: int) -> bool:
-    """Whether a ball is looked for from there on: "Partner's got a thorn. That's time, lads. It's lost"."""
+def amid(talk: Talk, at: int) -> bool:
+    """Whether the first thing done from there on is no hole's first: a ball looked for, a putt holed.
+
+    "Partner's got a thorn. That's time, lads. It's lost"; "Oh, that's rolled well. And in".
+    """
     for utterance in talk[at : at + LONGEST]:
-        done = [(m.kind, m.value) for m in utterance.mentions if m.kind in _PLAY and m.mood in _DONE]
-        if any(kind == "found" or (kind, value) == ("place", "lost") for kind, value in done):
+        if any(_late(m) for m in utterance.mentions):
             return True
-        if done or _announces(utterance):
+        if _plays(utterance) or _announces(utterance) or _scores(utterance) or _turns(utterance):
             return False
     return False
 
 
-def _apart(talk: Talk, at: int, over: tuple[float, ...]) -> bool:
+def _late(mention: Mention) -> bool:
+    looked_for = mention.kind == "found" or (mention.kind, mention.value) == ("place", "lost")
+    return (looked_for or mention.kind in ("holed", "tap", "putter")) and not mention.mood
+
+
+def _apart(talk: Talk, at: int, ended: tuple[float, ...]) -> bool:
     """A pause as between two holes, and none for a ball in the air."""
-    return over[at] > 0 and _PAUSE_S <= talk[at].gap_s < _WAIT_S
+    return ended[at] > 0 and _PAUSE_S <= talk[at].gap_s < _WAIT_S
 
 
 def _plays(utterance: Utterance) -> bool:

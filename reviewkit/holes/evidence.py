@@ -13,10 +13,10 @@ from functools import cached_property
 import numpy as np
 import numpy.typing as npt
 
-from reviewkit.holes.chat import begun, small_talk, sought
+from reviewkit.holes.chat import amid, begun, small_talk
 from reviewkit.holes.named import Names
 from reviewkit.holes.outline import Outline, outline
-from reviewkit.holes.signs import ENDED, fits, of_hole, plain, plain_of, slight, tee, under_way
+from reviewkit.holes.signs import ENDED, fits, of_hole, plain, plain_of, slight, tee, tells_par, under_way
 from reviewkit.model import Talk
 from reviewkit.model.values import MAX_HOLE, PARS
 
@@ -82,16 +82,16 @@ class Evidence:
         score -= 1.2 * any(
             under_way(m) and not (announced and m.kind == "distance") for m in utterance.mentions
         )
-        # Nobody looks for a ball on a tee.
-        score -= 1.5 * sought(self.talk, at)
+        # Nobody looks for a ball or putts on a tee.
+        score -= 1.5 * amid(self.talk, at)
         for near, place in zip(_NEARNESS, self._ahead[at], strict=False):
             ahead = self.talk[place]
             if place > self._chat[at] and ahead.gap_s >= 2 * _PAUSE_S and self.pauses_tell:
                 break
-            score += 1.0 * near * any(plain(m, "par") for m in ahead.mentions)
+            score += 1.0 * near * tells_par(ahead)
             score += 0.9 * near * any(of_hole(m) for m in ahead.mentions)
             score += 0.8 * near * any(tee(m) for m in ahead.mentions)
-        score -= _BEGUN * (self.pauses_tell and begun(self.talk, at, self.counts["over"]))
+        score -= _BEGUN * (self.pauses_tell and begun(self.talk, at, self._ended))
         return score + self.closing(at) - self._still_ending(at)
 
     def _still_ending(self, at: int) -> float:
@@ -115,6 +115,11 @@ class Evidence:
         return [[at, *(by for by in span if telling[by])] for at, span in enumerate(spans)]
 
     @cached_property
+    def _ended(self) -> tuple[float, ...]:
+        """Balls holed and scores told before each utterance."""
+        return tuple(map(sum, zip(self.counts["over"], self.counts["score"], strict=True)))
+
+    @cached_property
     def _names(self) -> Names:
         return Names(self.talk, self.pauses_tell, self._ahead)
 
@@ -123,7 +128,7 @@ class Evidence:
         """For each utterance the one up to which small talk reaches from it."""
         if not self.pauses_tell:
             return tuple(range(len(self.talk)))
-        return small_talk(self.talk, self.counts["over"])
+        return small_talk(self.talk, self._ended)
 
     def _pause(self, gap_s: float) -> float:
         if not self.pauses_tell:

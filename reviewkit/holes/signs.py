@@ -20,6 +20,8 @@ _AROUND_THE_GREEN = {
 _FAR_YD, _FAR_M = 320, 290
 """Nobody has more left after a tee shot worth telling; a guess."""
 _LEFT = re.compile(r"left|to go|to the|out|more|another|still")
+_NEXT = 3
+"""Words from a score to the par that it was made on, at most."""
 _MINE = re.compile(r"my [2-9]")
 
 
@@ -51,6 +53,13 @@ def plain(mention: Mention, kind: str) -> bool:
 
 def plain_of(mention: Mention, kinds: set[str]) -> bool:
     return mention.kind in kinds and not mention.mood
+
+
+def tells_par(utterance: Utterance) -> bool:
+    """Whether a par is told, and not as what a score was made on: "7 on a par 4", "and in, par 4"."""
+    made = [m.last for m in utterance.mentions if not m.mood and m.kind in ("strokes", "holed", "tap")]
+    pars = [m.first for m in utterance.mentions if plain(m, "par")]
+    return any(not any(0 <= first - last <= _NEXT for last in made) for first in pars)
 
 
 def under_way(mention: Mention) -> bool:

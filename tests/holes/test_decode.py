@@ -10,7 +10,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from reviewkit.holes import decode
+from reviewkit.holes.chat import amid
 from reviewkit.holes.evidence import Evidence
+from reviewkit.holes.signs import tells_par
 from reviewkit.language.talk import read_talk
 from reviewkit.model import HoleSpan, Plan
 from tests.support.narrations import GREETING, starts, transcript
@@ -302,6 +304,32 @@ def test_a_number_in_one_breath_with_a_putt_or_points_counts_those(line: str, na
 def test_a_small_number_alone_without_a_pause_names_no_hole(line: str, number: int, named: bool) -> None:
     found = Evidence(read_talk(transcript([GREETING, "", "Well.", "", "Well.", "", line]), Plan()))
     assert (max(row[number] for row in found.number) > 0) is named
+
+
+@pytest.mark.parametrize(
+    ("line", "told"),
+    [
+        ("So this is a par four.", True),
+        ("And in. Seven on a par four, still four over.", False),
+        ("Made a two. On to the tenth, a par four.", True),
+    ],
+)
+def test_a_par_that_a_score_was_made_on_opens_no_hole(line: str, told: bool) -> None:
+    talk = read_talk(transcript([GREETING, "", line]), Plan())
+    assert any(tells_par(said) for said in talk) is told
+
+
+@pytest.mark.parametrize(
+    ("lines", "expected"),
+    [
+        (["Bob's got a thorn.", "That's time, lads.", "It's lost."], True),
+        (["Oh, that's rolled well.", "And in."], True),
+        (["Bob's got a thorn.", "Par four.", "Driver.", "It's lost."], False),
+        (["Driver into the trees.", "It's lost."], False),
+    ],
+)
+def test_whoever_looks_for_a_ball_or_holes_out_is_amid_a_hole(lines: list[str], expected: bool) -> None:
+    assert amid(read_talk(transcript(lines), Plan()), 0) is expected
 
 
 def test_torn_off_words_take_no_place_among_those_in_which_a_number_is_looked_for() -> None:
