@@ -59,6 +59,8 @@ _SKIP = {
 _HOLED_OUT = re.compile(r"(?:chip|chipped|chips|pitched) in|hol(?:e|ed|es) out|hops?\b|bounces?\b")
 _NO_PUTT = 1.5
 """What words say for a stroke holed from off the green, which is rare and seldom told so by mistake."""
+_LAGGED = 0.7
+"""What it says for a putt that what it left is told with it."""
 _PITCHED = 60
 """What is left for a short stroke is less, in yards or metres."""
 STROKE = -1.2
@@ -122,8 +124,15 @@ def rewards(run: Sequence[Cue], family: str) -> float:
         if cue.kind == "place" and cue.value == "green" and family == "putt":
             worth *= 0.4
         best[cue.kind] = max(best.get(cue.kind, 0.0), worth)
+    lagged = family == "putt" and any(_left_behind(cue, after) for cue, after in pairwise(run))
     no_putt = family == "swing" and any(c.kind == "holed" and _HOLED_OUT.match(c.mention.text) for c in run)
-    return sum(best.values()) + (_NO_PUTT if no_putt else 0.0)
+    return sum(best.values()) + (_NO_PUTT if no_putt else 0.0) + (_LAGGED if lagged else 0.0)
+
+
+def _left_behind(putt: Cue, length: Cue) -> bool:
+    """ "Rolled it up to a metre": a putt told with what it left."""
+    left = length.kind == "distance" and length.mention.mood == "left"
+    return left and putt.kind == "putt" and length.mention.first <= putt.mention.last + 1
 
 
 def crossings(run: Sequence[Cue], clubs_last: bool) -> float:

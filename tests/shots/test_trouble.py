@@ -60,3 +60,13 @@ def test_a_ball_gone_and_the_next_from_the_tee(told: list[str], fate: str) -> No
         :2
     ]
     assert (first.result, second.kind, second.club) == (fate, "tee", "3W")
+
+
+def test_a_putt_told_with_what_it_left_is_one_of_its_own() -> None:
+    lines = [
+        *("Hole one, a par four. Driver, into the scrub. Lost ball.", "Three off the tee. 3 wood, fairway."),
+        *("148 left, 6 iron, on the green.", "Twelve metres.", "Rolled it up to a metre.", "In it goes."),
+    ]
+    assert [shot.kind for shot in reason(transcript([GREETING, "", *lines]), Plan()).shots[3:]] == [
+        "putt"
+    ] * 2
