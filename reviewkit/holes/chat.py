@@ -55,6 +55,22 @@ def begun(talk: Talk, at: int, ended: tuple[float, ...]) -> bool:
     return False
 
 
+def settles(talk: Talk, at: int) -> bool:
+    """Whether a score is told from there on and a pause follows: "I can't count. That's level. | Right, 5th".
+
+    "I'm not going to show the third. Made a six there" is all of a hole.
+    """
+    scored = False
+    for by in range(at, min(len(talk), at + LONGEST)):
+        if by > at and scored and talk[by].gap_s >= _PAUSE_S:
+            return True
+        named = any(m.kind in ("hole", "untold") for m in talk[by].mentions)
+        if named or _plays(talk[by]) or _announces(talk[by]) or _turns(talk[by]):
+            return False
+        scored = scored or _scores(talk[by])
+    return False
+
+
 def amid(talk: Talk, at: int) -> bool:
     """Whether the first thing done from there on is no hole's first: a ball looked for, a putt holed.
 

@@ -13,7 +13,7 @@ from functools import cached_property
 import numpy as np
 import numpy.typing as npt
 
-from reviewkit.holes.chat import amid, begun, small_talk
+from reviewkit.holes.chat import amid, begun, settles, small_talk
 from reviewkit.holes.named import Names
 from reviewkit.holes.outline import Outline, outline
 from reviewkit.holes.signs import ENDED, fits, of_hole, plain, plain_of, slight, tee, tells_par, under_way
@@ -38,6 +38,8 @@ _HURRIES = ((8.0, -3.0), (14.0, -1.6), (18.0, -0.6))
 """(fewer seconds than this for a whole hole, log odds)."""
 _BEGUN = 1.4
 """Against a start behind small talk that stands behind a pause itself."""
+_SETTLED = 0.7
+"""Against a start with talk that settles the score of the hole before."""
 _MOST_TURN = 1.8
 """Weight of several words for going on to the next hole."""
 _NAMES_IT = 2.0
@@ -91,6 +93,7 @@ class Evidence:
             score += 1.0 * near * tells_par(ahead)
             score += 0.9 * near * any(of_hole(m) for m in ahead.mentions)
             score += 0.8 * near * any(tee(m) for m in ahead.mentions)
+        score -= _SETTLED * (self.pauses_tell and settles(self.talk, at))
         score -= _BEGUN * (self.pauses_tell and begun(self.talk, at, self._ended))
         return score + self.closing(at) - self._still_ending(at)
 

@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from reviewkit.holes import decode
-from reviewkit.holes.chat import amid
+from reviewkit.holes.chat import amid, settles
 from reviewkit.holes.evidence import Evidence
 from reviewkit.holes.signs import tells_par
 from reviewkit.language.talk import read_talk
@@ -330,6 +330,18 @@ def test_a_par_that_a_score_was_made_on_opens_no_hole(line: str, told: bool) -> 
 )
 def test_whoever_looks_for_a_ball_or_holes_out_is_amid_a_hole(lines: list[str], expected: bool) -> None:
     assert amid(read_talk(transcript(lines), Plan()), 0) is expected
+
+
+@pytest.mark.parametrize(
+    ("lines", "expected"),
+    [
+        (["Hello, I can't count.", "I was one over, so that's level.", "", "Right, the fifth."], True),
+        (["Hello, I can't count.", "I was one over, so that's level.", "Right, the fifth."], False),
+        (["Hello from the kitchen.", "", "Right, the fifth.", "I was one over, so that's level."], False),
+    ],
+)
+def test_talk_that_settles_a_score_is_of_the_hole_before(lines: list[str], expected: bool) -> None:
+    assert settles(read_talk(transcript(lines), Plan()), 0) is expected
 
 
 def test_torn_off_words_take_no_place_among_those_in_which_a_number_is_looked_for() -> None:
