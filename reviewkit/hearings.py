@@ -1,8 +1,9 @@
 """Several hearings of one talk, and one reading out of several.
 
-Every hearing has an equal say: a hole's strokes are those that are likeliest over all of them, each read
-within the whole round, and what is sure of them is no more than that mean. Of the hearings with these strokes
-the one is taken whose tale of them is most like the others'; what it leaves open of a stroke they fill in.
+Every hearing has an equal say, each read within the whole round. The holes' strokes are those that are
+likeliest over all of them and best make the standings that they come to; what is sure of a hole's strokes
+is no more than that mean. Of the hearings with these strokes the one is taken whose tale of them is most
+like the others'; what it leaves open of a stroke they fill in.
 """
 
 from __future__ import annotations
@@ -19,8 +20,14 @@ from reviewkit.speech.manner import FIRST
 
 SAME_PLACE_S = 25.0
 """A hole that begins this near in two hearings is the same."""
+_Made = tuple[int, int]
+"""A hole's strokes, and what it adds, with those untold before it, to the score against par."""
 _TOLD = ("club", "lie", "distance_yd", "result", "miss", "contact")
 """What is told of a stroke; each is left open by the value that it has without a word of it."""
+_UNLIKELY = 1e-3
+"""No strokes of a hole are held less likely than this."""
+_OFF = 0.2
+"""So much of a hearing speaks for a standing that none of them comes to; set on invented rounds in wind."""
 _OPEN: dict[str, Any] = {field.name: field.default for field in fields(Shot) if field.name in _TOLD}
 
 
@@ -61,11 +68,15 @@ def together(readings: Mapping[str, Round]) -> Round:
     if len(readings) == 1:
         return first
     scores, shots, doubts = list[HoleScore](), list[Shot](), list[Doubt]()
-    odds, taken, running = dict[int, Mapping[int, float]](), dict[int, str](), 0
+    found_in = {score.hole: _with(score, readings) for score in first.scores}
+    odds = {
+        hole: _mean([reading.odds[hole] for reading in found.values()]) for hole, found in found_in.items()
+    }
+    strokes = _likeliest(odds, found_in)
+    taken, running = dict[int, str](), 0
     for score in first.scores:
-        found = {name: reading for name, reading in readings.items() if _has(reading, score)}
-        odds[score.hole] = _mean([reading.odds[score.hole] for reading in found.values()])
-        name = taken[score.hole] = _fittest(score.hole, odds[score.hole], found)
+        found = found_in[score.hole]
+        name = taken[score.hole] = _fittest(score.hole, strokes[score.hole], found)
         tales = {other: _tale(reading, score.hole) for other, reading in found.items()}
         tale = filled(tales.pop(name), list(tales.values()))
         running += _added(found[name], score.hole)
@@ -111,15 +122,38 @@ def _same(shot: Shot, other: Shot) -> bool:
     return alike and ended_alike
 
 
-def _fittest(hole: int, odds: Mapping[int, float], found: Mapping[str, Round]) -> str:
-    """The hearing with the likeliest strokes whose tale is most like the others', the first among equals."""
-    strokes = max(odds, key=lambda number: odds[number], default=None)
+def _likeliest(
+    odds: Mapping[int, Mapping[int, float]], found_in: Mapping[int, Mapping[str, Round]]
+) -> dict[int, _Made]:
+    """What each hole is played in: of what its hearings make of it, the likeliest round as a whole."""
+    best: dict[int, tuple[float, tuple[_Made, ...]]] = {0: (0.0, ())}
+    for hole, found in found_in.items():
+        after = [_score(reading, hole).running_to_par for reading in found.values()]
+        reached: dict[int, tuple[float, tuple[_Made, ...]]] = {}
+        for running, (worth, path) in best.items():
+            for made in dict.fromkeys(_made(reading, hole) for reading in found.values()):
+                now = running + made[1]
+                likely = max(odds[hole].get(made[0], 0.0), _UNLIKELY)
+                borne_out = (after.count(now) + _OFF) / (len(after) + _OFF)
+                whole = worth + math.log(likely) + math.log(borne_out)
+                if now not in reached or whole > reached[now][0]:
+                    reached[now] = (whole, (*path, made))
+        best = reached
+    return dict(zip(found_in, max(best.values(), key=lambda way: way[0])[1], strict=True))
+
+
+def _made(reading: Round, hole: int) -> _Made:
+    return _score(reading, hole).strokes or 0, _added(reading, hole)
+
+
+def _fittest(hole: int, made: _Made, found: Mapping[str, Round]) -> str:
+    """The hearing that makes this of the hole whose tale is most like the others', the first among equals."""
     tales = {name: _tale(reading, hole) for name, reading in found.items()}
 
     def fitness(name: str) -> tuple[bool, bool, int]:
         score = _score(found[name], hole)
         alike = sum(_alike(tales[name], tale) for other, tale in tales.items() if other != name)
-        return score.strokes == strokes, score.status == "sure", alike
+        return _made(found[name], hole) == made, score.status == "sure", alike
 
     return max(found, key=fitness)
 
@@ -140,12 +174,16 @@ def _mean(shares: Sequence[Mapping[int, float]]) -> dict[int, float]:
     return {number: sum(share.get(number, 0.0) for share in shares) / len(shares) for number in strokes}
 
 
-def _has(reading: Round, hole: HoleScore) -> bool:
-    """Whether a reading finds a hole where another has it."""
-    return any(
-        score.hole == hole.hole and abs(score.start_s - hole.start_s) <= SAME_PLACE_S
-        for score in reading.scores
-    )
+def _with(hole: HoleScore, readings: Mapping[str, Round]) -> dict[str, Round]:
+    """The readings that find a hole where the first has it."""
+    return {
+        name: reading
+        for name, reading in readings.items()
+        if any(
+            score.hole == hole.hole and abs(score.start_s - hole.start_s) <= SAME_PLACE_S
+            for score in reading.scores
+        )
+    }
 
 
 def _score(reading: Round, hole: int) -> HoleScore:

@@ -8,7 +8,7 @@ from dataclasses import replace
 import pytest
 
 from reviewkit.hearings import filled, hearings, together
-from reviewkit.model import HeardAgain, HoleScore, Plan, Round, Shot, Transcript
+from reviewkit.model import HeardAgain, HoleScore, HoleSpan, Plan, Round, Shot, Transcript
 from reviewkit.reasoning import reason
 from reviewkit.scoring.doubts import over_hearings
 from tests.test_second_listening import AFTER, BEFORE, CLEAR, GARBLED, heard, read, text
@@ -77,6 +77,26 @@ def test_a_hearing_that_loses_the_hole_tells_nothing_of_it() -> None:
     reading = reason(twice(CLEAR, ("",)), Plan())
     assert [score.hole for score in reading.scores] == [1, 2, 3]
     assert second(reading)[1] == second(alone)[1]
+
+
+def told(strokes: Sequence[int], odds: dict[int, dict[int, float]]) -> Round:
+    """A reading of par fours, a minute each."""
+    running = [sum(strokes[:n]) - 4 * n for n in range(1, len(strokes) + 1)]
+    scores = tuple(
+        HoleScore(n, n, 60.0 * n, 60.0 * n + 50, par=4, strokes=count, running_to_par=after)
+        for n, (count, after) in enumerate(zip(strokes, running, strict=True), start=1)
+    )
+    spans = tuple(HoleSpan(s.hole, s.hole, s.start_s, s.end_s, 0, 0, True) for s in scores)
+    return Round(scores, (), (), spans, Plan(), odds=odds)
+
+
+def test_the_strokes_make_the_standing_that_the_hearings_come_to() -> None:
+    """Each hearing has a bogey in two holes; hole by hole the likeliest would have none."""
+    early = told([5, 4], {1: {5: 0.55, 4: 0.45}, 2: {4: 0.9, 5: 0.1}})
+    late = told([4, 5], {1: {4: 0.9, 5: 0.1}, 2: {5: 0.55, 4: 0.45}})
+    reading = together({"first": early, "low cut": late})
+    assert sorted(score.strokes or 0 for score in reading.scores) == [4, 5]
+    assert reading.scores[-1].running_to_par == 1
 
 
 DRIVE = Shot(hole=1, stroke=1, start_s=0.0, end_s=1.0, kind="tee", club="D", evidence="driver")
