@@ -151,7 +151,7 @@ def _coloured(found: list[Mention], sentence: Sentence) -> list[Mention]:
         if mention.kind in _COLOURED and mention.mood in ("", *_TO_THE_HOLE, *_TOLD_LAST):
             mood = _mood_at(mention, reaches)
             # What a length is to matters more than whether it was planned, but not than whose it is.
-            told = mood and (mention.mood in ("", "with") or mood == "other")
+            told = mood and (mention.mood in ("", "with") or mood in ("other", "past"))
             mention = replace(mention, mood=mood) if told else mention
         plain.append(mention)
     return plain

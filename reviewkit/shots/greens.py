@@ -10,7 +10,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise, takewhile
 
-from reviewkit.shots.cue import Cue
+from reviewkit.shots.cue import Cue, bare_hit
 from reviewkit.shots.drafts import side_of
 from reviewkit.shots.lengths import yards
 from reviewkit.shots.measures import short_length
@@ -73,8 +73,9 @@ def _led(cues: Sequence[Cue], steps: Sequence[Step]) -> dict[int, int]:
     for at, (before, step) in enumerate(pairwise(steps), 1):
         run = cues[step.draft.first : step.draft.last]
         sides = list(takewhile(lambda cue: cue.kind == "miss", run))
-        # "In the bunker" tells where it ended and where it lies.
-        ended = [cue for cue in cues[before.draft.first : before.draft.last] if cue.kind != "lie"]
+        # "In the bunker" tells where it ended and where it lies, "tugged it" a side and that it was struck.
+        told = cues[before.draft.first : before.draft.last]
+        ended = [cue for cue in told if cue.kind != "lie" and not bare_hit(cue)]
         landed = ended[-1] if ended else None
         if not sides or landed is None or landed.kind not in ("place", "miss"):
             continue
@@ -82,9 +83,9 @@ def _led(cues: Sequence[Cue], steps: Sequence[Step]) -> dict[int, int]:
         head = list(takewhile(lambda cue: cue.kind in _HEADED and cue.utterance <= end, run))  # noqa: B023
         acts = run[len(head)] if len(head) < len(run) else sides[-1]
         # A side of the fairway is no miss, but to stop there short of the green is.
-        told = landed.value != "fairway" or all(cue.value == "short" for cue in sides)
+        off = landed.value != "fairway" or all(cue.value == "short" for cue in sides)
         soon = sides[0].utterance <= landed.utterance + 1 and acts.utterance > end
-        if soon and told and acts.kind in _ACTS:
+        if soon and off and acts.kind in _ACTS:
             led[at] = len(head)
     return led
 

@@ -72,7 +72,7 @@ def _key(mention: Mention) -> tuple[int, str, str]:
 def _clubs(talk: Sequence[Utterance]) -> Iterator[Mention]:
     far = named = alone = wedge = thought = -_NEAR
     lies = ""
-    told = [mention for said in talk for mention in said.mentions]
+    told = _without_choices([mention for said in talk for mention in said.mentions])
     for at, mention in enumerate(told):
         if _lone(mention) and lies in _IN_PLAY and _advanced(told[at + 1 :], mention):
             far, lies = -_NEAR, ""
@@ -103,6 +103,12 @@ def _clubs(talk: Sequence[Utterance]) -> Iterator[Mention]:
         elif _lone(mention) and (mention.first - far < _NEAR or mention.first - named <= _AT_ONCE):
             far, alone = -_NEAR, mention.last
             yield mention
+
+
+def _without_choices(told: Sequence[Mention]) -> list[Mention]:
+    """ "Between eight and nine. So eight": neither of the two is the one taken yet."""
+    choices = [m for m in told if m.kind == "iron" and m.mood == "choice"]
+    return [m for m in told if not (_lone(m) and any(m.overlaps(choice) for choice in choices))]
 
 
 def _summed_up(mention: Mention) -> bool:

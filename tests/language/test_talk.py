@@ -141,6 +141,7 @@ def test_a_partners_strokes_are_anothers_whatever_the_name() -> None:
         ("It's in the grass there, next to the bunker.", "place", [("rough", "")]),
         ("Should be a par, but I've taken 9.", "club", []),
         ("Last week I hit driver here.", "club", [("D", "past")]),
+        ("Ten years ago that was a pitching wedge.", "club", [("PW", "past")]),
         ("There's water all down the left.", "miss", [("left", "land")]),
         ("There's a big bunker on the right.", "miss", [("right", "land")]),
         ("Hit it into the water.", "place", [("penalty", "")]),

@@ -31,6 +31,15 @@ FOUR = "Hole one, a par four. Driver, fairway."
         ("The lip was low enough for an eight, I said. It was a seven in the end. Onto the green.", "7I"),
         ("126. It's wedge or it's nine, and nine was the answer before, so nine it was. On the green.", "9I"),
         ("146. So that's an eight. Seven? No, it's an eight, don't dither. Onto the green.", "8I"),
+        ("139. I was between eight and nine, and the nine had to be perfect. So eight. On the green.", "8I"),
+        ("152 left. Grabbed the seven, put the six back. Onto the green.", "7I"),
+        ("Swapped the seven iron for the eight. Onto the green.", "8I"),
+        ("148. I could see Gordon pull seven, I had eight, and it's on the green.", "8I"),
+        # Another's club in my hands, one for us both, and one of another day.
+        ("So I borrowed Gordon's eight iron. Onto the green.", "8I"),
+        ("Me and Gordon both hit eight iron. Mine's on the green.", "8I"),
+        ("Eight iron. My mate reckons it's a seven iron all day. Onto the green.", "8I"),
+        ("Eight iron. Ten years ago that was a pitching wedge. Onto the green.", "8I"),
         # Of the sort that was named with it, where such a one is carried.
         ("I'm going rescue. The four, I should say. Onto the green.", "4H"),
         ("I've got my driving iron out, it's the two. Onto the green.", "2I"),

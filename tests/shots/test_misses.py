@@ -39,6 +39,15 @@ MISSES = {
         ],
         ["", "long", "left", ""],
     ),
+    "how it was struck, and the side again": (
+        [
+            "Driver in the fairway.",
+            "131, nine iron. Tugged it, missed the green on the left.",
+            "Short sided, so out came the lob wedge, popped it up to six feet.",
+            "Two putts for five.",
+        ],
+        ["", "left", "", "", ""],
+    ),
     "who was right, where it was aimed, and what is left over": (
         [
             "The plan's driver, a hair left of the oak.",
