@@ -11,6 +11,7 @@ from collections.abc import Sequence
 
 from reviewkit.model import Utterance, Word
 from reviewkit.shots.cue import Cue, bare_hit
+from reviewkit.shots.drafts import Draft
 from reviewkit.shots.steps import Step
 
 _TROUBLE = ("rough", "trees", "sand", "ob", "penalty", "lost", "unplayable", "")
@@ -37,18 +38,23 @@ def stray_sides(
 ) -> dict[int, str]:
     """Sides by the index of their step, of strokes into trouble of which no rule found any."""
     found: dict[int, str] = {}
-    for at, step in enumerate(steps):
-        draft = step.draft
-        if draft.miss or draft.first == draft.last or draft.shape == "putt" or draft.result not in _TROUBLE:
-            continue
+    troubled = [at for at, step in enumerate(steps) if _troubled(step.draft)]
+    known = _spoken_for(talk) if troubled else set[int]()
+    for at in troubled:
+        draft = steps[at].draft
         # "Ended up in the left room. 150": the stroke before the next one's own words.
         later = next((cue for cue in cues[draft.last :] if not bare_hit(cue)), None)
         until = cues[draft.last - 1].mention.last + _AFTER + 1
         until = min(until, later.mention.first) if later is not None else until
-        sides = _sides(words, cues[draft.first].mention.first, until, _spoken_for(talk))
+        sides = _sides(words, cues[draft.first].mention.first, until, known)
         if len(sides) == 1:
             found[at] = sides.pop()
     return found
+
+
+def _troubled(draft: Draft) -> bool:
+    told = draft.first < draft.last and draft.shape != "putt"
+    return told and not draft.miss and draft.result in _TROUBLE
 
 
 def _spoken_for(talk: Sequence[Utterance]) -> set[int]:
