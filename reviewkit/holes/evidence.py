@@ -14,7 +14,7 @@ import numpy as np
 import numpy.typing as npt
 
 from reviewkit.holes.chat import amid, begun, settles, small_talk
-from reviewkit.holes.named import Names
+from reviewkit.holes.named import APART_S, Names
 from reviewkit.holes.outline import Outline, outline
 from reviewkit.holes.signs import ENDED, fits, of_hole, plain, plain_of, slight, tee, tells_par, under_way
 from reviewkit.model import Talk
@@ -30,7 +30,6 @@ _LATE = 0.65
 """Nearness of a hole's number told as an afterthought: "the fifth, I should have said"."""
 _PAUSE_S = 0.55
 """Speakers and editors leave more than this between two holes; within one, mostly less."""
-_APART_S = 0.7
 _SHORT_PAUSES = ((0.1, -3.0), (0.3, -2.3), (0.5, -1.8), (0.6, -0.4), (0.75, 0.8))
 _PAUSES = (*_SHORT_PAUSES, (1.0, 1.5), (2.0, 2.1), (math.inf, 1.8))
 """(silence shorter than this in seconds, log odds of a new hole): the longest is often a wait for a ball."""
@@ -157,7 +156,7 @@ class Evidence:
         for step, place in enumerate(self._ahead[at]):
             ahead = self.talk[place]
             told = _NEARNESS[step] if step < len(_NEARNESS) else 0.0
-            paused = place > self._chat[at] and ahead.gap_s >= _APART_S and self.pauses_tell
+            paused = place > self._chat[at] and ahead.gap_s >= APART_S and self.pauses_tell
             near = told * 0.4 if paused else told
             for mention in ahead.mentions:
                 if mention.unit == "late":

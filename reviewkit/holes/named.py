@@ -10,7 +10,9 @@ from reviewkit.holes.signs import ENDED, of_hole, plain
 from reviewkit.model import Mention, Talk, Utterance
 from reviewkit.model.values import SMALL_UNITS
 
-_BREATH_S, _APART_S, _LONG_PAUSE_S = 0.3, 0.7, 0.9
+APART_S = 0.7
+"""What is told behind such a silence does not go on with what was told before."""
+_BREATH_S, _LONG_PAUSE_S = 0.3, 0.9
 _BARE = re.compile(r"(?:so |and )?\d+(?: now| then)?")
 """A hole's number with no other word for a hole."""
 _NUMERAL = re.compile(r"(?:so |and )?\d(?: |$)")
@@ -45,7 +47,7 @@ class Names:
 
     def _told_behind(self, at: int, mention: Mention) -> bool:
         """Whether a small number goes on behind a hole's length: "168, par 3. 8's a max" is a club."""
-        if not (at and _small(mention) and _NUMERAL.match(mention.text)) or self.talk[at].gap_s >= _APART_S:
+        if not (at and _small(mention) and _NUMERAL.match(mention.text)) or self.talk[at].gap_s >= APART_S:
             return False
         return any(of_hole(m) for m in self.talk[at - 1].mentions)
 
@@ -62,7 +64,7 @@ class Names:
 
         "Look at that. Four." is a score, "148. So eight. No, seven." a club; "Four. Par five." a hole.
         """
-        if not (at and _small(mention) and self.pauses_tell) or self.talk[at].gap_s >= _APART_S:
+        if not (at and _small(mention) and self.pauses_tell) or self.talk[at].gap_s >= APART_S:
             return False
         near = [m for place in self.ahead[at][:2] for m in self.talk[place].mentions]
         return not any(plain(m, "par") or of_hole(m) for m in near)

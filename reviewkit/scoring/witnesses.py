@@ -39,6 +39,9 @@ TOLD_LAST, SCORES = 0.85, range(2, 10)
 REPEATED = 0.6
 """What is left of a claim's error when it is said more than once: the same ears heard the same mouth."""
 
+_LONE = "a number by itself"
+"""The rule for a number that nothing is said beside."""
+
 NAMES_THE_HOLE = 4
 """A number by itself that is the hole's, so few words from where it begins, names it."""
 
@@ -91,7 +94,7 @@ def _plain(tale: HoleTale) -> Iterator[Mention]:
 
 def _names_the_hole(tale: HoleTale, mention: Mention) -> bool:
     """ "Seven. The tiddler, a hundred and twelve": no score of seven."""
-    alone = mention.rule == "a number by itself" and mention.value == tale.span.hole
+    alone = mention.rule == _LONE and mention.value == tale.span.hole
     return alone and mention.first - tale.span.first < NAMES_THE_HOLE
 
 
@@ -105,7 +108,7 @@ def _countable(tale: HoleTale, mention: Mention) -> bool:
 
 def _alone(mention: Mention) -> bool:
     """A number with nothing to it, that counts strokes or is the score."""
-    return mention.kind == "count" and mention.rule == "a number by itself"
+    return mention.kind == "count" and mention.rule == _LONE
 
 
 def _told_first(tale: HoleTale, mention: Mention) -> bool:

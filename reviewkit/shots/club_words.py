@@ -54,7 +54,11 @@ def beyond_its_club(run: Sequence[Cue]) -> bool:
 
 def is_wedge(cue: Cue) -> bool:
     """Whether it names a wedge, by its name or its loft."""
-    return cue.kind == "club" and (cue.value.isdigit() or cue.value in WEDGES)
+    return cue.kind == "club" and _wedge(cue.value)
+
+
+def _wedge(club: str) -> bool:
+    return club.isdigit() or club in WEDGES
 
 
 def with_the_same_wedge(found: Sequence[Cue]) -> list[Cue]:
@@ -68,8 +72,7 @@ def with_the_same_wedge(found: Sequence[Cue]) -> list[Cue]:
     named = -_AT_ONCE
     for cue in found:
         if cue.kind == "club" and cue.value == "same" and cue.mention.text.endswith("wedge"):
-            again = place != "sand" and (club.isdigit() or club in WEDGES)
-            again = again and cue.mention.first - named > _AT_ONCE
+            again = place != "sand" and _wedge(club) and cue.mention.first - named > _AT_ONCE
             cue = replace(cue, mention=replace(cue.mention, value=club if again else "SW"))
         if cue.kind == "club":
             club, named = cue.value, cue.mention.last
