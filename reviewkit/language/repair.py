@@ -146,7 +146,7 @@ class Repair:
             if kept:
                 word = self._reading(old, int(kept.group(1)) - 1, kept.group(2))
             said = heard if source is whole else source.heard or source.text
-            made.append(source if source.text == word else _new(source, word, said))
+            made.append(source if source.text == word else renamed(source, word, said))
         return made
 
     def _reading(self, old: Sequence[Piece], place: int, how: str) -> str:
@@ -161,7 +161,8 @@ class Repair:
         return shown({" tens": value // 10 * 10, " unit": value % 10}.get(how, value))
 
 
-def _new(source: Piece, word: str, said: str) -> Piece:
+def renamed(source: Piece, word: str, said: str) -> Piece:
+    """A piece with another word, over what was heard."""
     digits = re.fullmatch(r"(\d+(?:\.\d+)?)(?:st|nd|rd|th|s)?", word)
     return replace(source, text=word, value=float(digits.group(1)) if digits else None, heard=said)
 

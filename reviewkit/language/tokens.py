@@ -7,11 +7,12 @@ something; compounds are apart ("7 iron", "up and down"); commas, dashes and dot
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import pairwise
 
+from reviewkit.language import by_ear
 from reviewkit.language.fillers import without_fillers
 from reviewkit.language.fragments import whole
 from reviewkit.language.lexicon import load
@@ -96,12 +97,22 @@ def sentences(transcript: Transcript, lexicon: Lexicon | None = None) -> tuple[S
 @lru_cache(maxsize=2)
 def said(spoken: tuple[Segment, ...], lexicon: Lexicon) -> tuple[Sentence, ...]:
     """`sentences` of a transcript's segments, kept for the next one who asks."""
-    words = without_silences([word for segment in spoken for word in segment.words])
-    segments = [index for index, segment in enumerate(spoken) for _ in segment.words]
-    borders = _borders(words, segments)
-    marked = _with_borders(pieces(words, lexicon.spelling), borders)
-    mended = lexicon.mend(whole(numbers(without_fillers(marked, words))))
+    words, segments = _words(spoken)
+    mended = by_ear.mended(lexicon.mend(as_heard(spoken, lexicon.spelling)))
     return tuple(_sentence(run, words, segments) for run in _runs(mended))
+
+
+def as_heard(spoken: tuple[Segment, ...], spelling: Mapping[str, str]) -> list[Piece]:
+    """The words' pieces with numbers as digits and sentences' ends as marks, before any is put right."""
+    words, segments = _words(spoken)
+    marked = _with_borders(pieces(words, spelling), _borders(words, segments))
+    return whole(numbers(without_fillers(marked, words)))
+
+
+def _words(spoken: tuple[Segment, ...]) -> tuple[tuple[Word, ...], list[int]]:
+    """All words without what was heard in silence, and the index of the segment that each is of."""
+    words = without_silences([word for segment in spoken for word in segment.words])
+    return words, [index for index, segment in enumerate(spoken) for _ in segment.words]
 
 
 def _borders(words: tuple[Word, ...], segments: list[int]) -> frozenset[int]:

@@ -9,7 +9,7 @@ import pytest
 from reviewkit.errors import CardError
 from reviewkit.language.lexicon import LEXICON, load, read
 from reviewkit.language.repair import Lexicon
-from reviewkit.language.tokens import sentences
+from reviewkit.language.tokens import as_heard, sentences
 from reviewkit.model import Segment, Transcript, Word
 
 ENTRIES = read(LEXICON)["repair"]
@@ -19,7 +19,7 @@ UNSURE = 0.4
 
 def read_with(text: str, lexicon: Lexicon, probability: float = UNSURE) -> str:
     words = tuple(Word(word, at * 0.3, at * 0.3 + 0.28, probability) for at, word in enumerate(text.split()))
-    return " ".join(sentence.text for sentence in sentences(Transcript((Segment(words),)), lexicon))
+    return " ".join(piece.text for piece in lexicon.mend(as_heard((Segment(words),), lexicon.spelling)))
 
 
 def bare(lexicon: Lexicon) -> Lexicon:
