@@ -9,6 +9,8 @@ Arrays: `n` candidate starts, `k` orders of play, `s` states of each.
 
 from __future__ import annotations
 
+import itertools
+from collections.abc import Sequence
 from functools import cached_property
 
 import numpy as np
@@ -31,6 +33,8 @@ _USUAL_STARTS = {1: 0.0, 10: -1.0}
 _ODD_START = -5.0
 _WRAP = -1.0
 _COURSE, _NINE = 18, 9
+_CLEARLY = 1.2
+"""Odds of a hole's number from which it is named."""
 _UNGREETED = -1.5
 _OPENS = 2.5
 _IDLY, _FEW_IDLE = 0.3, 2
@@ -68,20 +72,25 @@ class Lattice:
             return np.array([self.plan.order], dtype=np.intp)
         counted = np.arange(_COURSE, dtype=np.intp)
         plays = [(opener - 1 + counted) % _COURSE + 1 for opener in self._openers()]
-        # Whoever begins amid a nine may go around that nine; zeros stand for no hole.
-        for opener in self._openers():
-            first = opener - (opener - 1) % _NINE
-            if opener > first:
-                nine = first + (opener - first + counted) % _NINE
-                plays.append(np.where(counted < _NINE, nine, 0))
+        # Whoever begins amid a nine, or amid a course of twelve, may go around it; zeros stand for no hole.
+        for opener, size in itertools.product(self._openers(), self._sizes()):
+            first = opener - (opener - 1) % size
+            if first < opener < first + size <= _COURSE + 1:
+                around = first + (opener - first + counted) % size
+                plays.append(np.where(counted < size, around, 0))
         return np.array(plays)
 
     def _openers(self) -> list[int]:
         """First holes worth a search: the usual ones, any named as a hole early on, and the one before it."""
         told = [self.evidence.number[at] for at in self.starts[:12]]
-        named = {hole for hole in range(1, _COURSE + 1) if any(row[hole] > 1.2 for row in told)}
+        named = {hole for row in told for hole in _named(row)}
         before = {hole - 1 for hole in named if hole > 1}
         return sorted({*_USUAL_STARTS, *named, *before, *self.evidence.outline.openers})
+
+    def _sizes(self) -> list[int]:
+        """Holes that may be gone around: a nine, as many as are told of, or up to the last one named."""
+        last = max((hole for row in self.evidence.number for hole in _named(row)), default=_COURSE)
+        return sorted({_NINE, last, *self.evidence.outline.sizes} - {1, _COURSE})
 
     @cached_property
     def steps(self) -> Array:
@@ -240,6 +249,11 @@ class Lattice:
             reach = slice(self.reach[at], at)
             after[reach] = np.logaddexp(after[reach], self.told[at] + onward[at])
         return onward
+
+
+def _named(row: Sequence[float]) -> list[int]:
+    """The holes that an utterance clearly names."""
+    return [hole for hole in range(1, _COURSE + 1) if row[hole] > _CLEARLY]
 
 
 def _ahead(states: npt.NDArray[np.generic], by: int) -> npt.NDArray[np.generic]:

@@ -19,10 +19,14 @@ _MOST = 2.0
 
 @dataclass(frozen=True, slots=True)
 class Outline:
-    """Log odds for each number of holes, and for each hole that the round may begin with."""
+    """Log odds for each number of holes, and for each hole that the round may begin with.
+
+    `sizes` are numbers of holes that the course may have: "7 up to 12, then 1 to 5" is of a course of twelve.
+    """
 
     counts: Mapping[int, float]
     openers: Mapping[int, float]
+    sizes: frozenset[int] = frozenset()
 
 
 def outline(talk: Talk) -> Outline:
@@ -40,15 +44,17 @@ def outline(talk: Talk) -> Outline:
                 counts[round(m.value / 4)] += m.weight
             elif m.kind in ("opener", "closer") and isinstance(m.value, int):
                 (openers if m.kind == "opener" else closers)[m.value] += m.weight
+    ends: set[int] = set()
     for utterance in talk[:OPENING]:
         stretches = [m for m in utterance.mentions if m.kind == "stretch"]
         if stretches:
             _join(stretches, counts, openers)
+            ends |= {_hole(str(m.value)) for m in stretches}
     for opener, closer in itertools.product(openers, closers):
         for course in (9, 18):
             if max(opener, closer) <= course:
                 counts[(closer - opener) % course + 1] += closers[closer]
-    return Outline(_bounded(counts), _bounded(openers))
+    return Outline(_bounded(counts), _bounded(openers), frozenset(ends | set(counts)))
 
 
 def _join(stretches: list[Mention], counts: dict[int, float], openers: dict[int, float]) -> None:

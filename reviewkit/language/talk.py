@@ -17,6 +17,7 @@ from reviewkit.language.per_hole import with_scores_of_holes
 from reviewkit.language.players import anonymise, partners
 from reviewkit.language.rulebook import RuleBook
 from reviewkit.language.tokens import Sentence, sentences
+from reviewkit.language.turns import with_turns_told_on
 from reviewkit.model import Mention, Plan, Talk, Transcript, Utterance
 
 _CLAUSE_END = re.compile(
@@ -107,7 +108,8 @@ def read_talk(transcript: Transcript, plan: Plan, user_rules: Path | None = None
             at += 1
         talk.append(_utterance(sentence, found, previous))
         previous = talk[-1].end_s
-    return without_idle_cheers(with_pars_behind_lengths(with_the_only_hybrid(tuple(talk))))
+    settled = with_turns_told_on(with_the_only_hybrid(tuple(talk)))
+    return without_idle_cheers(with_pars_behind_lengths(settled))
 
 
 def _across(book: RuleBook, sentence: Sentence, after: Sentence, found: Sequence[Mention]) -> list[Mention]:

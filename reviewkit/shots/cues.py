@@ -41,7 +41,7 @@ _SIDE_ALONE = re.compile(
     r"(?:on|to|down|up|over|off|along|only) (?:on )?(?:to )?the (?:left|right)"
     r"|(?:behind|beyond|past) the "
 )
-_SPLASHED = re.compile(r"\b(?:splash|plop)")
+_SPLASHED = re.compile(r"\b(?:splash|plop)|\bhit (?:[a-z]+ ){0,3}sand\b")
 _CENTRE = ("centre cut", "center cut", "dead centre", "dead center")
 _ALONE = "alone"
 _AT_ONCE = 2
@@ -131,7 +131,8 @@ def _why_it_missed(hit: Cue, before: Sequence[Cue]) -> bool:
 
 
 def _from_sand(found: list[Cue], at: int) -> Cue:
-    """ "In the bunker. 54. Big splash, four feet": out of sand it is a stroke, into water it is a fate."""
+    """ "In the bunker. 54. Big splash, four feet": out of sand it is a stroke, into water it is a fate, and so
+    is sand that was hit."""
     cue = found[at]
     if cue.kind != "place" or not _SPLASHED.search(cue.mention.text):
         return cue

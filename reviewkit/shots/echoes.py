@@ -16,6 +16,8 @@ _BESIDE = ("miss", "lie", "distance")
 _LAIN = ("sand", "rough", "trees")
 _OPENING = 2
 """Words before a place that opens its utterance, at most."""
+_NEAR = 6
+"""Utterances from where it lies to the same told once more; what others did may stand between."""
 _STAYS = re.compile(r"still|again|another|back|same|next|lying")
 
 
@@ -52,4 +54,4 @@ def _told_on(cue: Cue, before: Cue, talk: Sequence[Utterance]) -> bool:
     same = cue.kind == before.kind == "place" and cue.value == before.value and cue.value in _LAIN
     said = talk[cue.utterance]
     opens = cue.mention.first - said.first <= _OPENING and not _STAYS.search(said.text)
-    return same and opens and 0 < cue.utterance - before.utterance <= 2
+    return same and opens and 0 < cue.utterance - before.utterance <= _NEAR

@@ -54,8 +54,18 @@ def test_a_last_hole_that_nobody_announces_is_found_where_the_plan_has_it() -> N
     assert [span.hole for span in decode(read_talk(transcript(lines), Plan()), Plan())] == [1, 2, 3]
 
 
-def test_a_round_that_begins_amid_a_nine_goes_around_it() -> None:
-    numbers = (7, 8, 9, 1, 2, 3)
+@pytest.mark.parametrize(
+    ("opening", "numbers"),
+    [
+        ("Hello, they have us going out on the seventh.", (7, 8, 9, 1, 2, 3)),
+        ("There's only twelve holes, and they've put us off the tenth.", (10, 11, 12, 1, 2, 3)),
+        ("You go nine up to fourteen and then one to three. It's a shotgun.", (9, 10, 11, 12, 13, 14, 1, 2, 3)),
+        ("It's a shotgun, and ours is the eleventh.", (11, 12, 1, 2, 3, 4, 5)),
+    ],
+)
+def test_a_round_that_begins_amid_a_nine_or_a_short_course_goes_around_it(
+    opening: str, numbers: tuple[int, ...]
+) -> None:
     told = [line for number in numbers for line in hole(f"Hole {number}, par three.")]
-    lines = ["Hello, they have us going out on the seventh.", "", *told]
+    lines = [opening, "", *told]
     assert [span.hole for span in decode(read_talk(transcript(lines), Plan()), Plan())] == list(numbers)

@@ -18,6 +18,14 @@ TALES = {
         ],
         ["fairway", "sand", "green", "green", "holed"],
     ),
+    "where it lies, said again behind another's stroke": (
+        [
+            "Driver, in the fairway. 130, nine iron, it's in that sand by the green.",
+            "Oh, he hit it stiff. That's three feet! Okay, fist bump.",
+            "My turn in the beach. I just hit sand and close my eyes. On the green, two feet. And it's in.",
+        ],
+        ["fairway", "sand", "green", "holed"],
+    ),
     "a bunker that was not got out of is told again, and is another stroke": (
         [
             "Driver, in the fairway. 112, nine iron, into the sand at the back.",

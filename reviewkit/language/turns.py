@@ -1,0 +1,70 @@
+"""Another player's turn, told on in the next breath: "he's hit 8 iron. It's in the bunker. Nice out."
+
+A mood reaches to the end of its sentence. What becomes of another's ball may be told in the sentences behind
+it, until I, a club, a longer length, a score or a silence stands between. Where my own ball has not come to
+rest before, "it" may be mine.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from reviewkit.model import Mention, Talk, Utterance
+from reviewkit.model.values import SMALL_UNITS
+
+_AT_ONCE_S = 0.5
+"""What is told behind a longer silence is told anew."""
+_STRUCK = {"club", "strike", "place", "holed", "putter", "contact", "miss"}
+_FATES = {"place", "miss", "contact", "stayed_out", "putt", "lie"}
+_SCORES = {"score_word", "strokes", "running", "total", "points", "putt_for", "hole_to_par"}
+_ENDS_IT = _SCORES | {"reload", "drop", "iron", "tap", "putts", "updown"}
+_RESTS = {"place", "holed", "tap", "putts", "putt", "stayed_out", "updown"}
+"""My ball lies still after these, and moves after those."""
+_MOVES = {"club", "strike", "putter", "reload", "drop"}
+_TURN = re.compile(
+    r"\b(?:partner's|your|his|her) (?:turn|go|shot)\b"
+    r"|\b(?:he|partner)(?:'s| is) (?:just )?(?:on|in|off|out|over|through|away|short|long|left|right)\b"
+)
+_ITS = re.compile(r"(?:[a-z]+ , )?(?:(?:and|but|oh) )?(?:it|it's|that|that's)\b")
+_PRAISED = re.compile(r"(?:that's a )?(?:nice|good|great|lovely) ")
+
+
+def with_turns_told_on(talk: Talk) -> Talk:
+    """The talk with fates told right behind another player's stroke as that player's."""
+    told: list[Utterance] = []
+    theirs, resting = False, True
+    for said in talk:
+        whose = [m for m in said.mentions if m.kind == "who?"]
+        if theirs and not whose and said.gap_s <= _AT_ONCE_S and _goes_on(said):
+            said = replace(said, mentions=tuple(map(_of_another, said.mentions)))
+        else:
+            theirs = resting and _plays(said, whose[-1] if whose else None)
+        moved = [m.kind for m in said.mentions if not m.mood and m.kind in _RESTS | _MOVES]
+        resting = moved[-1] in _RESTS if moved else resting
+        told.append(said)
+    return tuple(told)
+
+
+def _plays(said: Utterance, whose: Mention | None) -> bool:
+    """Whether another plays, whom the sentence names last: "he hit it stiff", "Ned's turn", "your go"."""
+    if whose is None or (whose.value == "me" and whose.text != "your"):
+        return False
+    struck = whose.value == "other" and any(m.mood == "other" and m.kind in _STRUCK for m in said.mentions)
+    return struck or _TURN.search(said.text) is not None
+
+
+def _goes_on(said: Utterance) -> bool:
+    """Whether a sentence that names nobody tells at most where a ball went, and how far from the hole it is."""
+    praised, its = _PRAISED.match(said.text), _ITS.match(said.text)
+    for mention in said.mentions:
+        if mention.kind in _ENDS_IT or (mention.kind in ("club", "strike", "putter") and not praised):
+            return False
+        if mention.kind == "distance" and not (its and mention.unit in SMALL_UNITS):
+            return False
+    return True
+
+
+def _of_another(mention: Mention) -> Mention:
+    told = mention.kind in (*_STRUCK, *_FATES, "distance") and mention.kind != "holed"
+    return replace(mention, mood="other") if told and not mention.mood else mention
