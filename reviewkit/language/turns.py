@@ -55,7 +55,7 @@ def _plays(said: Utterance, whose: Mention | None) -> bool:
 
 
 def _goes_on(said: Utterance) -> bool:
-    """Whether a sentence that names nobody tells at most where a ball went, and how far from the hole it is."""
+    """Whether a sentence naming nobody tells at most where a ball went and how far that is from the hole."""
     praised, its = _PRAISED.match(said.text), _ITS.match(said.text)
     for mention in said.mentions:
         if mention.kind in _ENDS_IT or (mention.kind in ("club", "strike", "putter") and not praised):

@@ -131,7 +131,7 @@ def _why_it_missed(hit: Cue, before: Sequence[Cue]) -> bool:
 
 
 def _from_sand(found: list[Cue], at: int) -> Cue:
-    """ "In the bunker. 54. Big splash, four feet": out of sand it is a stroke, into water it is a fate, and so
+    """ "In the bunker. 54. Big splash, four feet": out of sand it is a stroke, into water it is a fate; so
     is sand that was hit."""
     cue = found[at]
     if cue.kind != "place" or not _SPLASHED.search(cue.mention.text):

@@ -59,7 +59,7 @@ def test_a_last_hole_that_nobody_announces_is_found_where_the_plan_has_it() -> N
     [
         ("Hello, they have us going out on the seventh.", (7, 8, 9, 1, 2, 3)),
         ("There's only twelve holes, and they've put us off the tenth.", (10, 11, 12, 1, 2, 3)),
-        ("You go nine up to fourteen and then one to three. It's a shotgun.", (9, 10, 11, 12, 13, 14, 1, 2, 3)),
+        ("You go nine up to twelve and then one to three. It's a shotgun.", (9, 10, 11, 12, 1, 2, 3)),
         ("It's a shotgun, and ours is the eleventh.", (11, 12, 1, 2, 3, 4, 5)),
     ],
 )
