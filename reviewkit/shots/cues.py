@@ -10,10 +10,11 @@ from itertools import pairwise
 from reviewkit.model import Mention, Utterance
 from reviewkit.model.values import SMALL_UNITS
 from reviewkit.shots.club_words import is_wedge, with_the_same_wedge
-from reviewkit.shots.cue import HAPPENED, LONGEST_CLUBS, Cue, bare_hit
+from reviewkit.shots.cue import HAPPENED, Cue, bare_hit
 from reviewkit.shots.echoes import without_echoes
 from reviewkit.shots.others import without_others_fates
 from reviewkit.shots.recap import without_recap
+from reviewkit.shots.recast import from_sand, from_the_tee
 from reviewkit.shots.taken_back import (
     without_clubs_taken_back,
     without_drops_taken_back,
@@ -41,8 +42,6 @@ _SIDE_ALONE = re.compile(
     r"(?:on|to|down|up|over|off|along|only) (?:on )?(?:to )?the (?:left|right)"
     r"|(?:behind|beyond|past) the "
 )
-_SPLASHED = re.compile(r"\b(?:splash|plop)|\bhit (?:[a-z]+ ){0,3}sand\b")
-_CENTRE = ("centre cut", "center cut", "dead centre", "dead center")
 _ALONE = "alone"
 _AT_ONCE = 2
 """Words from a miss to what it left."""
@@ -63,7 +62,7 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
     found = without_others_fates(with_the_same_wedge(found), talk)
     found = list(_left_by_a_miss(with_what_was_told(_without_idle_words(found), talk)))
     found = without_places_taken_back(_without_the_land(_without_hits_of_putts(found)), talk)
-    found = [_from_the_tee(_from_sand(found, at), found[:at]) for at in range(len(found))]
+    found = [from_the_tee(from_sand(found, at), found[:at]) for at in range(len(found))]
     found = without_strokes_taken_back(_without_lofts(_without_lengths_for_lofts(found)), talk)
     found = without_clubs_taken_back(found, talk)
     found = without_lengths_told_again(_without_clubs_meant(found), talk)
@@ -128,28 +127,6 @@ def _why_it_missed(hit: Cue, before: Sequence[Cue]) -> bool:
     return missed is not None and all(
         cue.kind in ("stayed_out", "miss") for cue in last[last.index(missed) :]
     )
-
-
-def _from_sand(found: list[Cue], at: int) -> Cue:
-    """ "In the bunker. 54. Big splash, four feet": out of sand it is a stroke, into water it is a fate; so
-    is sand that was hit."""
-    cue = found[at]
-    if cue.kind != "place" or not _SPLASHED.search(cue.mention.text):
-        return cue
-    before = next((old for old in reversed(found[:at]) if old.kind == "place"), None)
-    if before is None or before.value != "sand":
-        return cue
-    return replace(cue, mention=replace(cue.mention, kind="strike", value="bunker"))
-
-
-def _from_the_tee(cue: Cue, before: Sequence[Cue]) -> Cue:
-    """ "Driver, centre cut": a tee shot ends in the fairway with words that a putt drops with."""
-    if cue.kind != "holed" or not cue.mention.text.startswith(_CENTRE):
-        return cue
-    struck = next((old for old in reversed(before) if old.kind in ("club", "putter", *HAPPENED)), None)
-    if struck is None or struck.kind != "club" or struck.value not in LONGEST_CLUBS:
-        return cue
-    return replace(cue, mention=replace(cue.mention, kind="place", value="fairway"))
 
 
 def _left_by_a_miss(found: list[Cue]) -> Iterator[Cue]:
