@@ -44,6 +44,9 @@ def settle(given: list[Piece]) -> list[Piece]:
             made += _with_comma(*_apart(piece, value // 10, value % 10))
         elif 1 <= value < 100 and (parts := _full_stop_within(piece, after)):
             made += parts
+        elif piece.text[:4] in ("100.", "110.") and len(piece.text) == 6:
+            # "110 .72" is a hundred and 72.
+            made.append(replace(piece, text=f"1{piece.text[4:]}", value=100 + float(piece.text[4:])))
         elif _is_hundredth(piece.text, value, after):
             made.append(replace(piece, text=shown(round(value * 100)), value=round(value * 100)))
         elif _spelt_out(given, at):

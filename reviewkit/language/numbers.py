@@ -219,7 +219,8 @@ def _spelt(given: list[Piece], at: int) -> tuple[float, int] | None:
         return None
     before, after = text_at(given, at - 1), text_at(given, at + 3)
     alone = before in ("", COMMA, *ENDS) and after in ("", COMMA, *ENDS)
-    told = alone or (after in YARDAGE_AFTER and after != "for")
+    after_it = after in ("", COMMA, *ENDS) and before in YARDAGE_BEFORE
+    told = alone or after_it or (after in YARDAGE_AFTER and after != "for")
     value = sum((simple(given[at + step].text) or 0) * 10 ** (2 - step) for step in range(3))
     return (value, at + 3) if told and value <= _LONGEST_SPELT else None
 

@@ -28,6 +28,7 @@ _TOLD, _GUESSED = 0.9, 0.45
 _WHERE = re.compile(
     r"\b(?:into|in (?:the|a|that|there|some)|left|right|behind|under|over the|lost|gone|wet)\b"
 )
+_SHORT_OF_IT = ("bunker", "chip", "pitch", "putt")
 _HABIT = 3
 """Holes that make a habit."""
 
@@ -113,9 +114,7 @@ def shots(
             step = _sideways(telling.cues, step)
         shot = _shot(telling, step, sort, lengths[at], _rest(steps, at), words)
         if step.draft.club == "same":
-            # A stroke of which no club was told is no other club.
-            last = next((before.club for before in reversed(result) if before.club), "")
-            shot = replace(shot, club=last if sort != "putt" else "")
+            shot = replace(shot, club=_same(result) if sort != "putt" else "")
         if shot.result == "unknown" and at + 1 < len(steps) and _on_the_fairway(step, steps[at + 1], par):
             between = telling.cues[step.draft.last - 1], telling.cues[steps[at + 1].draft.first]
             if not _somewhere(words, *between):
@@ -145,6 +144,15 @@ def _with_clubs_before(cues: Sequence[Cue], steps: Sequence[Step]) -> tuple[Step
 def _with(steps: Sequence[Step], at: int, **facts: str) -> tuple[Step, ...]:
     told = replace(steps[at], draft=replace(steps[at].draft, **facts))  # type: ignore[arg-type]
     return (*steps[:at], told, *steps[at + 1 :])
+
+
+def _same(before: Sequence[Shot]) -> str:
+    """The club of "same again": the last told, unless a short stroke was played since with nobody knows what.
+
+    "7 iron, in the sand. Fat, still in there. Same again": no 7 iron.
+    """
+    last = next((shot for shot in reversed(before) if shot.club or shot.kind in _SHORT_OF_IT), None)
+    return last.club if last else ""
 
 
 def _now_near(sort: str, step: Step, yards: float | None, near: bool, par: int | None) -> bool:

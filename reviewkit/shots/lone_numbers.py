@@ -16,6 +16,8 @@ _NEAR = 40
 """Words from the length to the club, at most."""
 _AT_ONCE = 2
 """Words from a club to the number that puts it right: "7 iron. Six. I'm hitting six."."""
+_DECIDED_WITHIN = 12
+"""Words from a club that was only thought of to the number taken: "I thought about my hybrid. So, seven."."""
 _PUT_RIGHT_WITHIN = 5
 """Words from such a number to words that take it back: "7? Hang on, wind's behind. 8."."""
 _SETTLED = {"place", "holed", "tap", "putts", "putt", "putter", "club", "miss", "reload", "drop"}
@@ -70,7 +72,7 @@ def _key(mention: Mention) -> tuple[int, str, str]:
 
 
 def _clubs(talk: Sequence[Utterance]) -> Iterator[Mention]:
-    far = named = alone = wedge = thought = -_NEAR
+    far = named = alone = wedge = thought = meant = -_NEAR
     lies = ""
     told = _without_choices([mention for said in talk for mention in said.mentions])
     for at, mention in enumerate(told):
@@ -81,8 +83,9 @@ def _clubs(talk: Sequence[Utterance]) -> Iterator[Mention]:
         if mention.kind in _MOVES and not mention.mood:
             lies = str(mention.value) if mention.kind in ("place", "drop") else ""
         named = mention.last if mention.kind == "club" and not mention.mood else named
+        meant = mention.last if _weighed(mention) else meant
         settled = mention.kind in _SETTLED and not mention.mood
-        thought = -_NEAR if settled else thought
+        thought, meant = (-_NEAR, -_NEAR) if settled else (thought, meant)
         near = mention.first - wedge < _NEAR
         if _loft(mention) and (near or _for_a_wedge(told[at + 1 :], mention, lies)) and _alone(mention, told):
             wedge = -_NEAR
@@ -100,8 +103,12 @@ def _clubs(talk: Sequence[Utterance]) -> Iterator[Mention]:
         elif _maybe(mention) and _alone(mention, told) and _for_a_club(mention, far, thought):
             far, thought = far if mention.mood or _advised(mention) else -_NEAR, mention.last
             yield mention
-        elif _lone(mention) and (mention.first - far < _NEAR or mention.first - named <= _AT_ONCE):
-            far, alone = -_NEAR, mention.last
+        elif _lone(mention) and (
+            mention.first - far < _NEAR
+            or mention.first - named <= _AT_ONCE
+            or mention.first - meant <= _DECIDED_WITHIN
+        ):
+            far, meant, alone = -_NEAR, -_NEAR, mention.last
             yield mention
 
 
@@ -109,6 +116,12 @@ def _without_choices(told: Sequence[Mention]) -> list[Mention]:
     """ "Between eight and nine. So eight": neither of the two is the one taken yet."""
     choices = [m for m in told if m.kind == "iron" and m.mood == "choice"]
     return [m for m in told if not (_lone(m) and any(m.overlaps(choice) for choice in choices))]
+
+
+def _weighed(mention: Mention) -> bool:
+    """ "I was going to hit hybrid": a club meant or ruled out, not used."""
+    club = mention.kind == "club" or (mention.kind == "strike" and mention.value == "full")
+    return club and mention.mood in ("plan", "not", "tried")
 
 
 def _summed_up(mention: Mention) -> bool:

@@ -27,9 +27,11 @@ def twin(value: float) -> float | None:
 
 
 def without_hundreds(value: float, most: float | None) -> float | None:
-    """ "That's two, 95 in" heard as 295: the rest, where the club goes so far and no further."""
-    rest = value % 100
-    return rest if most is not None and 200 <= value < 300 and 0.5 * most <= rest <= most < 200 else None
+    """ "That's two, 95 in" heard as 295, "that's two. Hundred and ten left" as 210: what the count leaves,
+    where the club goes so far and no further."""
+    if most is None or most >= 200 or not 200 <= value < 300:
+        return None
+    return next((rest for rest in (value - 200, value - 100) if 0.5 * most <= rest <= most), None)
 
 
 def far_too_near(club: str, yards: float) -> bool:

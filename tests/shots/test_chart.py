@@ -77,6 +77,20 @@ TALES = {
         ],
         0,
     ),
+    "the same again, out of sand, where no club was told": (
+        [
+            "Par 3, 126 yards.",
+            "Seven iron, short, in the sand.",
+            "Fat as you like. Still in there, still in the bunker.",
+            "Same again. Out, and on the green.",
+            "Two putts for a five.",
+        ],
+        [
+            *((1, "tee", "7I", "sand"), (2, "bunker", "", "sand"), (3, "bunker", "", "green")),
+            *((4, "putt", "", "green"), (5, "putt", "", "holed")),
+        ],
+        0,
+    ),
     "a tee shot in the middle of the fairway, in words for a putt that drops": (
         [FOUR, "Driver.", "Centre cut.", "8 iron from 150 yards onto the green.", "Two putts for par."],
         [

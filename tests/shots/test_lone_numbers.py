@@ -45,6 +45,9 @@ FOUR = "Hole one, a par four. Driver, fairway."
         ("I've got my driving iron out, it's the two. Onto the green.", "2I"),
         ("I thought about the three hybrid, but no, the five. Onto the green.", "5H"),
         ("Four hybrid, wait, actually the seven. Onto the green.", "7I"),
+        # Thought of, and another taken by its number.
+        ("I was set on the rescue, then I thought about my rescue. So, seven. Onto the green.", "7I"),
+        ("A hybrid goes past the flag, into the flax. Seven iron. Onto the green.", "7I"),
         # Weighed, and taken where no other is.
         ("160 to the flag, eight iron isn't enough but I trust nothing else. Chunked it.", "8I"),
         ("That's a four hybrid or a three hybrid, and I'm taking the three hybrid. On the green.", "3H"),

@@ -8,7 +8,7 @@ import pytest
 
 from reviewkit.model import Plan
 from reviewkit.reasoning import reason
-from reviewkit.shots.reach import reach, twin
+from reviewkit.shots.reach import reach, twin, without_hundreds
 from tests.support.narrations import GREETING, transcript
 
 FOUR = "Hole one, par 4, 388 yards."
@@ -378,3 +378,8 @@ def test_a_twin_is_a_number_that_sounds_alike_and_a_club_has_its_reach() -> None
     lengths = [reach(club) or 0.0 for club in bag]
     assert lengths == sorted(lengths, reverse=True) and lengths[-1] > 0
     assert reach("") is None and reach("same") is None
+
+
+def test_a_count_heard_as_hundreds_is_no_part_of_a_length() -> None:
+    heard = [(295, "GW"), (210, "PW"), (250, "PW"), (210, "5I"), (150, "PW")]
+    assert [without_hundreds(value, reach(club)) for value, club in heard] == [95, 110, None, None, None]
