@@ -19,6 +19,7 @@ from reviewkit.shots.kinds import kind
 from reviewkit.shots.measures import distances
 from reviewkit.shots.shared import shared_endings
 from reviewkit.shots.steps import Step
+from reviewkit.shots.stray_places import stray_places
 from reviewkit.shots.stray_sides import stray_sides
 from reviewkit.shots.trouble import out_of_bounds, sides
 
@@ -87,6 +88,8 @@ def shots(
         return ()
     _, steps = telling.options[telling.nearest(strokes)]
     steps = _with_clubs_before(telling.cues, steps)
+    for at, place in stray_places(telling.talk, telling.cues, steps, words).items():
+        steps = _with(steps, at, result=place)
     for at in out_of_bounds(telling.talk, steps):
         steps = _with(steps, at, result="ob")
     for at, end in shared_endings(telling.cues, steps).items():
@@ -112,7 +115,7 @@ def shots(
         step = _fell_short(step)
         if not _for_the_green(sort, step, steps[at + 1 : at + 2], par, lengths[at]):
             step = _sideways(telling.cues, step)
-        shot = _shot(telling, step, sort, lengths[at], _rest(steps, at), words)
+        shot = _shot(telling, step, sort, lengths[at], _rest(steps, at), words, par)
         if step.draft.club == "same":
             shot = replace(shot, club=_same(result) if sort != "putt" else "")
         if shot.result == "unknown" and at + 1 < len(steps) and _on_the_fairway(step, steps[at + 1], par):
@@ -189,6 +192,10 @@ def _rest(steps: Sequence[Step], at: int) -> str:
         return "unknown"
     if after.lie != "unknown":
         return after.lie
+    if after.draft.shape == "putt" and after.draft.feet:
+        return "green"
+    if after.draft.shape == "bunker":
+        return "sand"
     missed = steps[at].draft.miss and after.told and steps[at].draft.shape not in ("layup", "punch")
     return after.draft.lie or ("rough" if missed else "unknown")
 
@@ -239,13 +246,20 @@ def _for_the_green(
     return sort != "recovery" and not (sort == "bunker" and result == "sand")
 
 
-def _came_up_short(sort: str, step: Step) -> bool:
+def _came_up_short(sort: str, step: Step, par: int | None) -> bool:
     """A side of the fairway is no miss, but a stroke meant for the green that stops there is short."""
-    return sort in ("approach", "layup") and step.draft.miss == "short"
+    meant = sort in ("approach", "layup", "pitch", "chip") or (sort == "tee" and par == 3)
+    return meant and step.draft.miss == "short"
 
 
 def _shot(
-    telling: Telling, step: Step, sort: str, yards: float | None, rest: str, words: Sequence[Word]
+    telling: Telling,
+    step: Step,
+    sort: str,
+    yards: float | None,
+    rest: str,
+    words: Sequence[Word],
+    par: int | None,
 ) -> Shot:
     run = telling.cues[step.draft.first : step.draft.last]
     first, last = (run[0].mention.first, run[-1].mention.last) if run else (None, None)
@@ -264,7 +278,7 @@ def _shot(
         lie=step.lie if step.lie != "unknown" else step.draft.lie,
         distance_yd=yards,
         result="holed" if held else rest,
-        miss="" if held or (rest == "fairway" and not _came_up_short(sort, step)) else step.draft.miss,
+        miss="" if held or (rest == "fairway" and not _came_up_short(sort, step, par)) else step.draft.miss,
         contact=step.draft.contact,
         penalty_strokes=1 if step.draft.result in PENALTIES else 0,
         holed=held,

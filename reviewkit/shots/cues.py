@@ -43,8 +43,7 @@ _SIDE_ALONE = re.compile(
     r"|(?:behind|beyond|past) the "
 )
 _ALONE = "alone"
-_AT_ONCE = 2
-"""Words from a miss to what it left."""
+_AT_ONCE = 2  # words from a miss to what it left
 _SOON = 3
 """Utterances from a stroke to the side that it went to."""
 _STILL = {"distance", "miss", "putt", "lie", "again"}
@@ -109,12 +108,13 @@ def _without_putts_for_scores(found: list[Cue]) -> list[Cue]:
 
 
 def _without_hits_of_putts(found: list[Cue]) -> list[Cue]:
-    """ "Knocked it in" is no swing, nor "finished off", "knocked it out" may be. "Missed, pushed it": why."""
+    """ "Knocked it in" is no swing, "pushed it in" no side, "knocked it out" may be; nor why it missed."""
     ends = [c for c in found if c.kind == "tap" or (c.kind == "holed" and c.mention.text.endswith(" in"))]
     kept: list[Cue] = []
     for cue in found:
         dropped = any(cue.mention.overlaps(end.mention) for end in ends)
-        if not (bare_hit(cue) and (dropped or _why_it_missed(cue, kept))):
+        idle = dropped if cue.kind == "miss" else bare_hit(cue) and (dropped or _why_it_missed(cue, kept))
+        if not idle:
             kept.append(cue)
     return kept
 

@@ -195,6 +195,25 @@ MISSES = {
         ["Driver in the fairway.", "8 iron onto the green.", "Low side.", "Right.", "Tapped in."],
         ["", "", "right", ""],
     ),
+    "a putt pushed in is pushed nowhere": (
+        [
+            "Driver in the fairway.",
+            "8 iron onto the green.",
+            "Six metres, stopped a hand away.",
+            "Pushed it in.",
+        ],
+        ["", "", "", ""],
+    ),
+    "no splash, and then there was one": (
+        [
+            "Driver in the fairway.",
+            "165, 6 iron, and it's flying. No splash.",
+            "So there was a splash. It was short. It's in the pond.",
+            "Dropped one, pitching wedge onto the green.",
+            "Two putts.",
+        ],
+        ["", "short", "", "", ""],
+    ),
     "a ball called she": (
         [
             "Driver in the fairway.",
@@ -223,6 +242,13 @@ CLUBS = {
 @pytest.mark.parametrize(("lines", "expected"), MISSES.values(), ids=MISSES)
 def test_a_miss_goes_to_the_stroke_it_befell(lines: list[str], expected: list[str]) -> None:
     assert [shot.miss for shot in reason(transcript([*OPENING, *lines]), Plan()).shots] == expected
+
+
+def test_a_tee_shot_meant_for_the_green_that_stops_in_front_is_short() -> None:
+    told = "7 iron, it's straight, it's a bit short, it's on the fairway."
+    lines = [GREETING, "", "Hole one, a par three, 118.", told, "Chip onto the green.", "Two putts."]
+    tee = reason(transcript(lines), Plan()).shots[0]
+    assert (tee.result, tee.miss) == ("fairway", "short")
 
 
 @pytest.mark.parametrize(("lines", "club"), CLUBS.values(), ids=CLUBS)
