@@ -16,7 +16,8 @@ import numpy.typing as npt
 from reviewkit.holes.chat import amid, begun, settles, small_talk
 from reviewkit.holes.named import APART_S, Names
 from reviewkit.holes.outline import Outline, outline
-from reviewkit.holes.signs import ENDED, fits, of_hole, plain, plain_of, slight, tee, tells_par, under_way
+from reviewkit.holes.signs import ENDED, fits, of_hole, plain, plain_of, slight, tee, under_way
+from reviewkit.holes.signs import on_the_green, tells_length, tells_par
 from reviewkit.model import Talk
 from reviewkit.model.values import MAX_HOLE, PARS
 
@@ -35,6 +36,8 @@ _PAUSES = (*_SHORT_PAUSES, (1.0, 1.5), (2.0, 2.1), (math.inf, 1.8))
 """(silence shorter than this in seconds, log odds of a new hole): the longest is often a wait for a ball."""
 _HURRIES = ((8.0, -3.0), (14.0, -1.6), (18.0, -0.6))
 """(fewer seconds than this for a whole hole, log odds)."""
+_MANY_WORDS, _WORDY = 200, 0.0065
+"""Words that the talk of one hole seldom exceeds, and what each more speaks against it."""
 _BEGUN = 1.4
 """Against a start behind small talk that stands behind a pause itself."""
 _SETTLED = 0.7
@@ -90,7 +93,7 @@ class Evidence:
             if place > self._chat[at] and ahead.gap_s >= 2 * _PAUSE_S and self.pauses_tell:
                 break
             score += 1.0 * near * tells_par(ahead)
-            score += 0.9 * near * any(of_hole(m) for m in ahead.mentions)
+            score += 0.9 * near * tells_length(self.talk, place)
             score += 0.8 * near * any(tee(m) for m in ahead.mentions)
         score -= _SETTLED * (self.pauses_tell and settles(self.talk, at))
         score -= _BEGUN * (self.pauses_tell and begun(self.talk, at, self._ended))
@@ -159,7 +162,7 @@ class Evidence:
             paused = place > self._chat[at] and ahead.gap_s >= APART_S and self.pauses_tell
             near = told * 0.4 if paused else told
             for mention in ahead.mentions:
-                if mention.unit == "late":
+                if mention.unit == "late" or (mention.kind == "hole" and self._told_late(place)):
                     near = max(near, _LATE)
                 if near and self._names.named(place, mention):
                     against += 0.5 * near * mention.weight
@@ -167,6 +170,10 @@ class Evidence:
                     if 0 <= number <= MAX_HOLE:
                         odds[number] += 1.8 * near * mention.weight
         return tuple(odd - against for odd in odds)
+
+    def _told_late(self, at: int) -> bool:
+        """ "This is the fifth. I should have said." """
+        return any(m.kind == "late?" for said in self.talk[at + 1 : at + 2] for m in said.mentions)
 
     @cached_property
     def announced(self) -> bool:
@@ -224,7 +231,7 @@ class Evidence:
             for m in utterance.mentions:
                 if plain(m, "par") and str(m.value) in sums:
                     sums[str(m.value)][-1] += m.weight
-                if not m.mood and m.kind in _PLAYED and m.value != _THERE:
+                if on_the_green(m) or (not m.mood and m.kind in _PLAYED and m.value != _THERE):
                     sums["played"][-1] += 1.0
             ended = any(m.kind in {"holed", "tap", "putts"} and not m.mood for m in utterance.mentions)
             sums["over"][-1] += ended
@@ -244,6 +251,11 @@ class Evidence:
     @cached_property
     def _sums(self) -> dict[str, Array]:
         return {key: np.array(row) for key, row in self.counts.items()}
+
+    @cached_property
+    def _words(self) -> Array:
+        """Words before each utterance: how often a listener stops says nothing of a hole's length."""
+        return np.array([*(u.first for u in self.talk), self.talk[-1].last + 1], dtype=float)
 
     @cached_property
     def _times(self) -> tuple[Array, Array]:
@@ -267,5 +279,6 @@ class Evidence:
         hurry = np.select([seconds < least for least, _ in _HURRIES], [cost for _, cost in _HURRIES], 0.0)
         # Little is told, and soon, of a hole that was not filmed.
         told += np.where(sums["untold"] > 0, 0.0, little + hurry)
-        whole: Array = told - 0.06 * np.maximum(0, end - start - 22)
+        sums["words"] = self._words[end] - self._words[start]
+        whole: Array = told - _WORDY * np.maximum(0, sums["words"] - _MANY_WORDS)
         return whole

@@ -17,6 +17,8 @@ _BARE = re.compile(r"(?:so |and )?\d+(?: now| then)?")
 """A hole's number with no other word for a hole."""
 _NUMERAL = re.compile(r"(?:so |and )?\d(?: |$)")
 """A small number with what is said of it."""
+_OF_THE_ROUND = {"stretch", "planned"}
+"""What names holes that the round has: "you go 7 up to 12"."""
 _A_SCORE_TOO = 9
 """A number alone up to this is a score or a club more often than a hole."""
 
@@ -37,7 +39,9 @@ class Names:
             return False
         if self._told_behind(at, mention):
             return False
-        bare = _BARE.fullmatch(mention.text)
+        if any(m.kind in _OF_THE_ROUND and _overlap(m, mention) for m in utterance.mentions):
+            return False
+        bare = _BARE.fullmatch(_words(mention))
         if bare and (self._counts_else(at, mention) or self._goes_on(at, mention)):
             return False
         if not at or utterance.gap_s >= _BREATH_S:
@@ -47,7 +51,7 @@ class Names:
 
     def _told_behind(self, at: int, mention: Mention) -> bool:
         """Whether a small number goes on behind a hole's length: "168, par 3. 8's a max" is a club."""
-        if not (at and _small(mention) and _NUMERAL.match(mention.text)) or self.talk[at].gap_s >= APART_S:
+        if not (at and _small(mention) and _NUMERAL.match(_words(mention))) or self.talk[at].gap_s >= APART_S:
             return False
         return any(of_hole(m) for m in self.talk[at - 1].mentions)
 
@@ -71,6 +75,15 @@ class Names:
 
     def _behind_a_pause(self, utterance: Utterance) -> bool:
         return self.pauses_tell and utterance.gap_s >= _LONG_PAUSE_S
+
+
+def _words(mention: Mention) -> str:
+    """What was said without its commas: "so, 7"."""
+    return " ".join(mention.text.replace(",", " ").split())
+
+
+def _overlap(one: Mention, other: Mention) -> bool:
+    return one.first <= other.last and other.first <= one.last
 
 
 def _small(mention: Mention) -> bool:

@@ -5,13 +5,14 @@ from __future__ import annotations
 import itertools
 import re
 from collections import defaultdict
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
+from reviewkit.holes.signs import slight
 from reviewkit.model import Mention, Talk
 
 OPENING = 12
-"""Utterances in which the round is laid out, at most."""
+"""Utterances in which the round is laid out, at most; "no," "hiya" and their like are not counted."""
 _SIDES = {"front": 1, "outward": 1, "first": 1, "1st": 1, "back": 10, "inward": 10, "second": 10, "2nd": 10}
 _MOST = 2.0
 """A plan said twice is not twice as sure."""
@@ -34,7 +35,8 @@ def outline(talk: Talk) -> Outline:
     counts: dict[int, float] = defaultdict(float)
     openers: dict[int, float] = defaultdict(float)
     closers: dict[int, float] = defaultdict(float)
-    for utterance in talk[:OPENING]:
+    opening = _opening(talk)
+    for utterance in opening:
         for m in utterance.mentions:
             if m.kind == "planned" and isinstance(m.value, int):
                 counts[m.value] += m.weight
@@ -45,16 +47,32 @@ def outline(talk: Talk) -> Outline:
             elif m.kind in ("opener", "closer") and isinstance(m.value, int):
                 (openers if m.kind == "opener" else closers)[m.value] += m.weight
     ends: set[int] = set()
-    for utterance in talk[:OPENING]:
-        stretches = [m for m in utterance.mentions if m.kind == "stretch"]
-        if stretches:
-            _join(stretches, counts, openers)
-            ends |= {_hole(str(m.value)) for m in stretches}
+    for stretches in _stretches(opening):
+        _join(stretches, counts, openers)
+        ends |= {_hole(str(m.value)) for m in stretches}
     for opener, closer in itertools.product(openers, closers):
         for course in (9, 18):
             if max(opener, closer) <= course:
                 counts[(closer - opener) % course + 1] += closers[closer]
     return Outline(_bounded(counts), _bounded(openers), frozenset(ends | set(counts)))
+
+
+def _opening(talk: Talk) -> Talk:
+    telling = (at for at, utterance in enumerate(talk) if not slight(utterance))
+    return talk[: next(itertools.islice(telling, OPENING, None), len(talk))]
+
+
+def _stretches(talk: Talk) -> Iterator[list[Mention]]:
+    """Stretches told together: in one utterance, or in the ones after it too."""
+    run: list[Mention] = []
+    for utterance in talk:
+        told = [m for m in utterance.mentions if m.kind == "stretch"]
+        if run and not told:
+            yield run
+            run = []
+        run += told
+    if run:
+        yield run
 
 
 def _join(stretches: list[Mention], counts: dict[int, float], openers: dict[int, float]) -> None:

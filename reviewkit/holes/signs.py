@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from reviewkit.model import Mention, Utterance
+from reviewkit.model import Mention, Talk, Utterance
 from reviewkit.model.values import SMALL_UNITS
 
 ENDED = {"holed", "tap", "putts", "updown", "stayed_out"}
@@ -19,6 +19,10 @@ _AROUND_THE_GREEN = {
 }
 _FAR_YD, _FAR_M = 320, 290
 """Nobody has more left after a tee shot worth telling; a guess."""
+_SHORTEST = 70
+"""No hole is shorter, in yards or metres; common sense."""
+_NOT_MINE = {"other", "plan", "past", "aside"}
+"""Moods of lengths that no stroke of mine has left."""
 _LEFT = re.compile(r"left|to go|to the|out|more|another|still")
 _NEXT = 3
 """Words from a score to the par that it was made on, at most."""
@@ -32,6 +36,20 @@ def of_hole(mention: Mention) -> bool:
     if mention.mood == "length":
         return True
     return mention.value >= (_FAR_M if mention.unit == "m" else _FAR_YD) and from_tee(mention)
+
+
+def tells_length(talk: Talk, at: int) -> bool:
+    """Whether a hole's length is told: as one, or as a yardage beside a par: "288, and it's a par 4"."""
+    if any(of_hole(m) for m in talk[at].mentions):
+        return True
+    told = any(from_tee(m) and float(m.value or 0) >= _SHORTEST for m in talk[at].mentions)
+    return told and any(tells_par(near) for near in talk[at : at + 2])
+
+
+def on_the_green(mention: Mention) -> bool:
+    """A length in feet: whoever tells one has played."""
+    told = mention.kind == "distance" and mention.unit in SMALL_UNITS and mention.mood not in _NOT_MINE
+    return told and mention.value is not None
 
 
 def from_tee(mention: Mention) -> bool:

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from reviewkit.holes import decode
 from reviewkit.holes.chat import amid, settles
 from reviewkit.holes.evidence import Evidence
-from reviewkit.holes.signs import tells_par
+from reviewkit.holes.signs import tells_length, tells_par
 from reviewkit.language.talk import read_talk
 from reviewkit.model import HoleSpan, Plan
 from tests.support.narrations import GREETING, starts, transcript
@@ -153,6 +153,11 @@ BEGUN = {
         *(GREETING, "", *hole("Hole one, par four.")),
         *("> Wind's in our faces now.", "Driver again.", "It's gone left.", "In the heather."),
         *("Not a great one.", "The second, I should have said.", *FOUR[1:], *TAIL),
+    ],
+    "before its number told late in a sentence of its own": [
+        *(GREETING, "", *hole("Hole one, par four.")),
+        *("> Wind's in our faces now.", "Driver again.", "It's gone left.", "In the heather."),
+        *("This is the second.", "I should have said.", *FOUR[1:], *TAIL),
     ],
     "after a rest": [
         *(GREETING, "", "Hole one, par four.", *FOUR[:-1]),
@@ -299,6 +304,8 @@ def test_a_number_in_one_breath_with_a_putt_or_points_counts_those(line: str, na
         ("Look at that. Four. Par five, 510.", 4, True),
         ("Look at that. Fourteen.", 14, True),
         ("168, par three. 8 is a max.", 8, False),
+        ("I was going to hit hybrid. So, seven, yeah, seven iron.", 7, False),
+        ("You go seven up to twelve.", 12, False),
     ],
 )
 def test_a_small_number_alone_without_a_pause_names_no_hole(line: str, number: int, named: bool) -> None:
@@ -317,6 +324,20 @@ def test_a_small_number_alone_without_a_pause_names_no_hole(line: str, number: i
 def test_a_par_that_a_score_was_made_on_opens_no_hole(line: str, told: bool) -> None:
     talk = read_talk(transcript([GREETING, "", line]), Plan())
     assert any(tells_par(said) for said in talk) is told
+
+
+@pytest.mark.parametrize(
+    ("line", "told"),
+    [
+        ("Over the big dip, 288, and it's a par four as well.", True),
+        ("It's 130. Par three.", True),
+        ("It's 130. Nine iron.", False),
+        ("A six on that par four. 30 left.", False),
+    ],
+)
+def test_a_yardage_beside_a_par_is_a_holes_length(line: str, told: bool) -> None:
+    talk = read_talk(transcript([GREETING, "", line]), Plan())
+    assert any(tells_length(talk, at) for at in range(len(talk))) is told
 
 
 @pytest.mark.parametrize(

@@ -33,6 +33,8 @@ from tests.support.narrations import transcript
         ("It's a shotgun, hole fourteen for me.", None, 14),
         ("We drew the eleventh for the shotgun.", None, 11),
         ("We're out on the back first.", 9, 10),
+        ("They're sending everybody off number nine.", None, 9),
+        ("Hiya. Is it on? Yeah. Hiya. Oh. No. So you go seven up to twelve. Then it's one to five.", 11, 7),
         ("Hello everybody, it's four degrees and I'm off nine.", None, None),
         ("I've been bleeding putts from six to ten feet.", None, None),
         ("Last time I was one under after five holes.", None, None),
@@ -60,6 +62,7 @@ def test_a_last_hole_that_nobody_announces_is_found_where_the_plan_has_it() -> N
         ("Hello, they have us going out on the seventh.", (7, 8, 9, 1, 2, 3)),
         ("There's only twelve holes, and they've put us off the tenth.", (10, 11, 12, 1, 2, 3)),
         ("You go nine up to twelve and then one to three. It's a shotgun.", (9, 10, 11, 12, 1, 2, 3)),
+        ("We go ten up to twelve. Then it's one to two and done.", (10, 11, 12, 1, 2)),
         ("It's a shotgun, and ours is the eleventh.", (11, 12, 1, 2, 3, 4, 5)),
     ],
 )
