@@ -16,8 +16,19 @@ import numpy.typing as npt
 from reviewkit.holes.chat import amid, begun, settles, small_talk
 from reviewkit.holes.named import APART_S, Names
 from reviewkit.holes.outline import Outline, outline
-from reviewkit.holes.signs import ENDED, fits, of_hole, plain, plain_of, slight, tee, under_way
-from reviewkit.holes.signs import on_the_green, tells_length, tells_par
+from reviewkit.holes.signs import (
+    ENDED,
+    fits,
+    of_hole,
+    on_the_green,
+    plain,
+    plain_of,
+    slight,
+    tee,
+    tells_length,
+    tells_par,
+    under_way,
+)
 from reviewkit.model import Talk
 from reviewkit.model.values import MAX_HOLE, PARS
 

@@ -65,9 +65,9 @@ def hole_tables(tales: Sequence[HoleTale | None]) -> list[Table]:
             fits = _fit(tables[index], likely)
             before = _fit(tables[index - 1], likely) if index and tales[index - 1] else 0.0
             here = witness.here * fits / (witness.here * fits + (1.0 - witness.here) * before)
-            tables[index] = tables[index] * _shared(likely, here)
+            tables[index] = tables[index] * _shared(likely, witness.score * here)
             if before:
-                tables[index - 1] = tables[index - 1] * _shared(likely, 1.0 - here)
+                tables[index - 1] = tables[index - 1] * _shared(likely, witness.score * (1.0 - here))
     return [table / table.max() for table in tables]
 
 

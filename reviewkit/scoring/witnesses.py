@@ -21,6 +21,9 @@ RIGHT = {
 WALKING = {"strokes": 0.85, "score_word": 0.75}
 """How often a claim made before the hole's first stroke is of this hole; else it is of the one before."""
 
+PAR_TOO = 0.15
+"""How often a claim made before the first stroke is the score where its words may be the hole's par."""
+
 TO_COME = {"stroke": 0.2, "putt": 0.3, "untold putt": 0.6}
 """How often what is claimed while strokes are still to come is the score, by the stroke that comes next."""
 
@@ -138,8 +141,19 @@ def _witness(tale: HoleTale, mention: Mention) -> Witness:
         value += when.left if to_come else max(when.unfinished - 1, 0)
         return Witness("strokes" if mention.unit else kind, value, right)
     if when.walking and not when.holed:
-        return Witness(kind, value, right, WALKING.get(kind, 1.0))
+        return Witness(
+            kind, value, right, WALKING.get(kind, 1.0), PAR_TOO if _par_too(tale, mention) else 1.0
+        )
     return Witness(kind, value, right, score=1.0 if when.holed else TO_COME[_next(tale, mention)])
+
+
+def _par_too(tale: HoleTale, mention: Mention) -> bool:
+    """ "Sixth. It's a three": on the tee the same words tell the hole's par."""
+    return mention.kind == "strokes" and any(
+        other.kind == "par" and other.value == mention.value and other.first <= mention.last
+        for other in tale.mentions
+        if other.last >= mention.first
+    )
 
 
 def _next(tale: HoleTale, mention: Mention) -> str:

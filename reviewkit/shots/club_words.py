@@ -9,6 +9,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
+from reviewkit.model import Mention, Utterance
 from reviewkit.model.values import WEDGES
 from reviewkit.shots.cue import LONGEST_CLUBS, Cue
 from reviewkit.shots.lengths import putt_long
@@ -19,6 +20,8 @@ _AT_ONCE = 3
 """Words from a club to one that puts it right."""
 _IN_FULL = 2.0
 """The weight of a club that is named, not only by its number."""
+_SURELY = 0.9
+"""The weight of a total that nothing else could be."""
 _FEWEST, _DRIVEN = 60, 180
 """Nobody drives for less than the last of these, in yards or metres; less than the first is a pitch."""
 
@@ -50,6 +53,19 @@ def beyond_its_club(run: Sequence[Cue]) -> bool:
     later = [cue for cue in run if cue.utterance > club.utterance]
     left = [cue for cue in later if cue.kind == "distance" and cue.mention.mood == "togo"]
     return wedged(later) or any(_FEWEST < float(cue.value) < _DRIVEN and not putt_long(cue) for cue in left)
+
+
+def on_the_card(mention: Mention, utterance: Utterance) -> bool:
+    """ "So that's seven over, 54": the round's strokes, no wedge."""
+    return (
+        mention.kind == "club"
+        and str(mention.value).isdigit()
+        and any(
+            m.kind == "total" and m.value == int(str(mention.value)) and m.overlaps(mention)
+            for m in utterance.mentions
+            if not m.mood and m.weight >= _SURELY
+        )
+    )
 
 
 def is_wedge(cue: Cue) -> bool:

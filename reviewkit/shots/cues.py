@@ -9,7 +9,7 @@ from itertools import pairwise
 
 from reviewkit.model import Mention, Utterance
 from reviewkit.model.values import SMALL_UNITS
-from reviewkit.shots.club_words import is_wedge, with_the_same_wedge
+from reviewkit.shots.club_words import is_wedge, on_the_card, with_the_same_wedge
 from reviewkit.shots.cue import HAPPENED, Cue, bare_hit
 from reviewkit.shots.echoes import without_echoes
 from reviewkit.shots.others import without_others_fates
@@ -56,7 +56,7 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
         Cue(mention, number, utterance.gap_s)
         for number, utterance in enumerate(talk)
         for mention in utterance.mentions
-        if mention.kind in KINDS and _counts(mention)
+        if mention.kind in KINDS and _counts(mention) and not on_the_card(mention, utterance)
     ]
     found = without_others_fates(with_the_same_wedge(found), talk)
     found = list(_left_by_a_miss(with_what_was_told(_without_idle_words(found), talk)))

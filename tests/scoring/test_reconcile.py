@@ -244,3 +244,11 @@ def test_a_number_by_itself_after_the_last_stroke_is_the_score() -> None:
     alone = replace(said("count", 3, weight=0.4), unit="hitting", rule="a number by itself")
     found = reconcile([tale(1, {4: 0.5, 3: 0.4, 5: 0.1}, par=3, mentions=[alone])], Plan())
     assert scores(found) == [3]
+
+
+@pytest.mark.parametrize(("par_too", "strokes"), [(True, 4), (False, 3)])
+def test_a_number_on_the_tee_that_may_be_the_par_is_seldom_the_score(par_too: bool, strokes: int) -> None:
+    """ "Sixth. It's a three, and there's a pot bunker": three is its par."""
+    told = [said("strokes", 3, 0.02), *([said("par", 3, 0.02, weight=0.5)] if par_too else [])]
+    found = reconcile([tale(1, {4: 0.7, 3: 0.2, 5: 0.1}, par=3, mentions=told)], Plan())
+    assert scores(found) == [strokes]
