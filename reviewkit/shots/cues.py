@@ -155,7 +155,15 @@ def _still(cue: Cue) -> bool:
 
 def _of_the_land(cue: Cue) -> bool:
     if cue.kind == "place":
-        return cue.mention.text in ("out of bounds", "ob", "o b", "is wet", "white stakes", "white posts")
+        return cue.mention.text in (
+            "out of bounds",
+            "ob",
+            "o b",
+            "is wet",
+            "white stakes",
+            "white posts",
+            "in the middle",
+        )
     return cue.kind == "miss" and _SIDE_ALONE.match(cue.mention.text) is not None
 
 

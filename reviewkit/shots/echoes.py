@@ -13,6 +13,7 @@ _WONDERED = ("how", "why")
 """ "Lipped out. How's that not dropped?" is one putt."""
 _BESIDE = ("miss", "lie", "distance")
 """What may be told between a place and the same once more."""
+_MISSED = ("miss", "stayed_out")
 _LAIN = ("sand", "rough", "trees")
 _OPENING = 2
 """Words before a place that opens its utterance, at most."""
@@ -28,6 +29,7 @@ def without_echoes(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
     echoed = {before for before, at in pairwise(told) if _echoes(found[at], found[before])}
     echoed |= {at for before, at in pairwise(told) if _still_there(found[at], found[before])}
     lasting = [at for at in told if found[at].kind not in _BESIDE]
+    echoed |= {at for at in told if found[at].kind in _MISSED and _repeated(found[at].utterance, talk)}
     echoed |= {at for before, at in pairwise(lasting) if _told_on(found[at], found[before], talk)}
     return [cue for at, cue in enumerate(found) if at not in echoed]
 
@@ -35,6 +37,12 @@ def without_echoes(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
 def _within_next(found: list[Cue], at: int) -> bool:
     """ "Pulled it" is a stroke, and among the words of "pulled it left"."""
     return at + 1 < len(found) and found[at].mention.overlaps(found[at + 1].mention)
+
+
+def _repeated(utterance: int, talk: Sequence[Utterance]) -> bool:
+    """ "And I left it short. I left it short!": the same words once more, in disbelief."""
+    said, before = (talk[at].text.strip(" .!,") for at in (utterance, max(0, utterance - 1)))
+    return bool(utterance) and len(said.split()) > _OPENING and f" {before}".endswith(f" {said}")
 
 
 def _still_there(cue: Cue, before: Cue) -> bool:

@@ -23,10 +23,18 @@ def without_others_fates(found: Sequence[Cue], talk: Sequence[Utterance]) -> lis
 
 
 def _said_again(cue: Cue, talk: Sequence[Utterance]) -> bool:
-    """ "She's in the nettles. In the nettles!": where another's ball lies, repeated in the next breath."""
-    near = (m for said in talk[max(0, cue.utterance - 1) : cue.utterance] for m in said.mentions)
-    told = any(m.kind == "place" and m.mood == "other" and m.text == cue.mention.text for m in near)
-    return told and cue.kind == "place" and talk[cue.utterance].text.strip(" .!,") == cue.mention.text
+    """ "She's in the nettles. In the nettles!", "it's in the pond. He's in the pond": one ball."""
+    if cue.kind not in ("place", "lie"):
+        return False
+    around = talk[max(0, cue.utterance - 1) : cue.utterance + 2]
+    told = any(
+        m.kind == "place" and m.mood == "other" and m.text == cue.mention.text
+        for said in around
+        for m in said.mentions
+        if m.first != cue.mention.first
+    )
+    text = talk[cue.utterance].text.strip(" .!,")
+    return told and text.removeprefix("it's ") == cue.mention.text
 
 
 def _last_fate(found: Sequence[Cue], reload: Mention, number: int) -> list[int]:

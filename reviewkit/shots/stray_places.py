@@ -15,7 +15,7 @@ from reviewkit.shots.steps import Step
 
 _AFTER = 18
 """Words behind the last that tells of the stroke, at most, in which its place may stand."""
-_BEFORE = 5
+_BEFORE = 4
 """Words before a place in which one may stand that denies it."""
 _PLACES = {
     "fairway": re.compile(r"fairway"),

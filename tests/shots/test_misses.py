@@ -214,6 +214,28 @@ MISSES = {
         ],
         ["", "short", "", "", ""],
     ),
+    "a putt bewailed twice": (
+        [
+            "Driver in the fairway.",
+            "8 iron onto the green, nine feet.",
+            "For a birdie, and I left it short. I left it short!",
+            "Tapped in.",
+        ],
+        ["", "", "short", ""],
+    ),
+    "how the land lies": (
+        ["The flax is on the left.", "Driver, in the rough.", "8 iron onto the green.", PUTTED],
+        ["", "", "", ""],
+    ),
+    "another's ball, told first": (
+        [
+            "Driver in the fairway.",
+            "8 iron, on the green, a little past, it's 30 feet.",
+            "It's in the bunker. Well, he's in the bunker.",
+            PUTTED,
+        ],
+        ["", "long", "", ""],
+    ),
     "a ball called she": (
         [
             "Driver in the fairway.",
