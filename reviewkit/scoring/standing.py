@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from itertools import zip_longest
 
 import numpy as np
 
@@ -18,6 +19,9 @@ RIGHT = {"running": 0.94, "total": 0.9, "nine": 0.9, "par_total": 0.95}
 
 NEAR_WORDS = 14
 """A "through two" or "with two to play" within so many words belongs to the claim."""
+
+AT_ONCE, OUTDATED = 20, 0.6
+"""A standing followed by another within so many words, no stroke between, and what is left of its trust."""
 
 FAR = 0.5
 """What is left of a claim's trust when the hole it names is neither this one nor the one before."""
@@ -62,7 +66,21 @@ def claims(slots: Sequence[Slot], holes_planned: int) -> list[Claim]:
                 found.append(_placed(slots, index, slot.tale, mention, cues, holes_planned))
             elif mention.kind == "nine" and not mention.mood and isinstance(mention.value, int | float):
                 found.extend(_of_nine(slots, index, mention))
-    return found
+    return [
+        replace(claim, right=claim.right * OUTDATED) if after and _put_right(slots, claim, after) else claim
+        for claim, after in zip_longest(found, found[1:])
+    ]
+
+
+def _put_right(slots: Sequence[Slot], claim: Claim, after: Claim) -> bool:
+    """ "So I'm still six over. What? Oh, I'm five over": of two told at the end the later counts."""
+    one, two = claim.mention, after.mention
+    tale = slots[claim.slot].tale
+    if tale is None or claim.slot != after.slot or {one.kind, two.kind} != {"running"}:
+        return False
+    played = any(one.start_s < shot.start_s < two.start_s for shot in tale.shots)
+    over = max(claim.before, after.before) < 0.5
+    return over and not played and one.value != two.value and two.first - one.last <= AT_ONCE
 
 
 def _placed(

@@ -252,3 +252,14 @@ def test_a_number_on_the_tee_that_may_be_the_par_is_seldom_the_score(par_too: bo
     told = [said("strokes", 3, 0.02), *([said("par", 3, 0.02, weight=0.5)] if par_too else [])]
     found = reconcile([tale(1, {4: 0.7, 3: 0.2, 5: 0.1}, par=3, mentions=told)], Plan())
     assert scores(found) == [strokes]
+
+
+@pytest.mark.parametrize(("shares", "strokes"), [((0.95, 0.97), 4), ((0.97, 0.95), 5)])
+def test_of_two_standings_after_the_last_stroke_the_later_counts(
+    shares: tuple[float, float], strokes: int
+) -> None:
+    """ "So I'm still one over. What? Oh, I'm level." """
+    told = [said("running", 1, shares[0]), said("running", 0, shares[1])]
+    told.sort(key=lambda mention: mention.first)
+    found = reconcile([tale(1, {4: 0.5, 5: 0.5}, mentions=told)], Plan())
+    assert scores(found) == [strokes]
