@@ -112,7 +112,7 @@ def _swing(ball: Ball, found: Draft, chain: Step | None, par: int | None) -> Mov
         gain -= 2.0
     if first and found.reload:
         gain -= 1.5
-    if first and par in (4, 5) and found.result in ("green", "holed"):
+    if first and par in (4, 5) and (found.close or found.result in ("green", "holed", "fringe")):
         gain -= 1.6
     if par == 3 and found.result == "fairway" and first:
         gain -= 0.8

@@ -40,6 +40,15 @@ def left_since(run: Sequence[Cue]) -> bool:
     return any(cue.kind == "distance" and cue.mention.mood in ("togo", "bare") for cue in run[club:])
 
 
+def struck_since(run: Sequence[Cue], cue: Cue) -> bool:
+    """ "6 iron. Shanked it, way right. 9 iron": whether a ball was struck in a breath between two clubs."""
+    club = max(at for at, told in enumerate(run) if told.kind == "club")
+    return any(
+        told.kind in ("contact", "miss") and not told.meant and told.utterance < cue.utterance
+        for told in run[club:]
+    )
+
+
 def wedged(run: Sequence[Cue]) -> bool:
     """Whether a wedge was taken, whichever."""
     return any(cue.kind == "strike" and cue.value == "wedge" and not cue.meant for cue in run)

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from reviewkit.model.values import WEDGES
-from reviewkit.shots.club_words import beyond_its_club, left_since, named_late, wedged
+from reviewkit.shots.club_words import beyond_its_club, left_since, named_late, struck_since, wedged
 from reviewkit.shots.cue import SHORT, Cue
 from reviewkit.shots.holing import stroked_behind
 from reviewkit.shots.lengths import putt_long
@@ -174,7 +174,7 @@ def strains(run: Sequence[Cue], family: str, kinds: set[str], clubs_last: bool) 
             cost += named_late(run, landed_at, at, clubs_last) if landed_at >= 0 else 0.0
             if clubs and cue.value not in clubs and not cue.meant:
                 # With a length to go since the other club it is another stroke's.
-                cost += 1.5 if left_since(run[:at]) else 0.5
+                cost += 1.5 if left_since(run[:at]) or struck_since(run[:at], cue) else 0.5
             if not cue.meant:
                 clubs.add(cue.value)
         elif landed_at >= 0 and cue.kind == "distance" and cue.mention.mood == "togo":
