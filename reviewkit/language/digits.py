@@ -52,7 +52,7 @@ def settle(given: list[Piece]) -> list[Piece]:
         elif _spelt_out(given, at):
             made[-3:] = [_in_one(given[at - 2 : at + 1])]
         elif piece.joined and value and given[at - 1].value and before.isdigit() and piece.text.isdigit():
-            made[-1:] = _hyphened(given[at - 1], piece, after)
+            made[-1:] = _hyphened(given[at - 1], piece, "club" if _club_behind(given, at) else after)
         else:
             made.append(piece)
     return made
@@ -111,9 +111,17 @@ def _hyphened(first: Piece, second: Piece, after: str) -> list[Piece]:
     tens, unit = first.value or 0, second.value or 0
     if (after in CLUB_NOUNS and (tens == unit or tens > 20)) or (tens < 19 and unit >= 100):
         return [first, replace(second, text=COMMA, value=None), second]
+    if after == "club" and 5 <= tens < 10 and 1 <= unit < 10:
+        # "9-5, 9 iron" is 95: a listener drops the "-ty".
+        return [first.to(second, shown(10 * tens + unit), 10 * tens + unit)]
     if tens >= 20 and tens % 10 == 0 and unit < 10 and after not in ("over", "under"):
         return [first.to(second, shown(tens + unit), tens + unit)]
     return [first, replace(second, text="to", value=None), second]
+
+
+def _club_behind(given: list[Piece], at: int) -> bool:
+    """Whether a club follows behind a comma: ", 9 iron", ", gap wedge"."""
+    return text_at(given, at + 1) == COMMA and text_at(given, at + 3) in (*CLUB_NOUNS, "wedge")
 
 
 def _apart(piece: Piece, first: float, second: float) -> list[Piece]:

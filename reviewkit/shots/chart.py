@@ -11,6 +11,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from functools import lru_cache
 
+from reviewkit.shots.club_words import left_another
 from reviewkit.shots.counts import Count, a_stroke_more, agreement, coming
 from reviewkit.shots.cue import LONGEST_CLUBS, SHORT, Cue
 from reviewkit.shots.drafts import PENALTIES, Draft, drafts, told_again
@@ -28,6 +29,8 @@ _DROPPED_FROM = {
     "drop": ("", "rough", "trees"),
 }
 
+_ON_THE_TEE, _SWUNG = 0.4, 0.7
+"""What words weigh that are told before the first stroke and taken for none, and a club that left a length."""
 _UNHEARD, _APPROACHED = 1.6, 260
 """What a drive costs of which nothing was heard, and the most that one leaves."""
 _MAY_BE_GONE = ("", "rough", "trees")
@@ -55,7 +58,7 @@ def readings(
         for ball, (score, chain) in states:
             if score < states[0][1][0] - _MARGIN:
                 break
-            idle = 0.4 if ball.lie == "tee" else 1.0
+            idle = _on_the_tee(cues, at) if ball.lie == "tee" else 1.0
             here = (at, ball.strokes)
             idly = agreement(said, here, (at + 1, ball.strokes)) - idle * skip_cost(cue)
             _offer(table[at + 1], ball, score + idly, chain)
@@ -66,6 +69,10 @@ def readings(
                         agreed = agreement(said, here, (found.last, after.strokes))
                         _offer(table[found.last], after, score + cost + gain + agreed, steps)
     return _finished(table[len(cues)], cues)
+
+
+def _on_the_tee(cues: Sequence[Cue], at: int) -> float:
+    return _SWUNG if left_another(cues, at) else _ON_THE_TEE
 
 
 def _paid(ball: Ball, chain: Step | None, found: Draft, said: Sequence[Count]) -> Moves:

@@ -22,8 +22,9 @@ _IN_FULL = 2.0
 """The weight of a club that is named, not only by its number."""
 _SURELY = 0.9
 """The weight of a total that nothing else could be."""
-_FEWEST, _DRIVEN = 60, 180
-"""Nobody drives for less than the last of these, in yards or metres; less than the first is a pitch."""
+_FEWEST, _DRIVEN, _LEFT = 60, 180, 230
+"""Nobody drives for less than the last of these, in yards or metres; less than the first is a pitch, and
+more than `_LEFT` is seldom left by a tee shot."""
 
 
 def named_late(run: Sequence[Cue], landed_at: int, at: int, clubs_last: bool) -> float:
@@ -38,6 +39,17 @@ def left_since(run: Sequence[Cue]) -> bool:
     """Whether what is left is told after the last club of the words so far."""
     club = max(at for at, cue in enumerate(run) if cue.kind == "club")
     return any(cue.kind == "distance" and cue.mention.mood in ("togo", "bare") for cue in run[club:])
+
+
+def left_another(cues: Sequence[Cue], at: int) -> bool:
+    """ "3 wood, interstate, 151. 7 iron": whether a club left a length that is another's."""
+    if cues[at].kind != "club" or cues[at].meant:
+        return False
+    after = next((to for to in range(at + 1, len(cues)) if cues[to].kind == "club"), at)
+    return any(
+        cue.kind == "distance" and cue.mention.mood in ("togo", "bare") and _FEWEST < float(cue.value) < _LEFT
+        for cue in cues[at + 1 : after]
+    )
 
 
 def struck_since(run: Sequence[Cue], cue: Cue) -> bool:

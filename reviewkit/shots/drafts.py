@@ -204,6 +204,9 @@ def told_again(before: Draft, found: Draft) -> float:
     if found.result in _FATES and before.result not in PENALTIES and not _acts(found):
         # "In a bush. Unplayable", "I heard some wood. It's a lost ball": nobody swung in between.
         return 1.5
+    if found.result in PENALTIES and before.result in PENALTIES and not (_acts(found) or found.dropped):
+        # "That's wet. Straight in the creek": one ball.
+        return 2.5
     ended = before.result or before.miss or before.contact or before.close
     if found.club and before.club and not ended:
         return 1.0 if found.club == before.club else 0.5

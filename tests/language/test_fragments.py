@@ -32,6 +32,7 @@ WHOLE = {
     "it gets lively, for 110, this straight into it": "it gets lively , 410 , this straight into it",
     "the big par 3 .196 over the gulley": "the big par 3 , 196 over the gulley",
     "so short, it's 4 .81, I am": "so short , it's 481 , i am",
+    "shanked it, 9 -5, 9 iron": "shanked it , 95 , 9 iron",
     "there, 110 .72 to the pole": "there , 172 to the pole",
     "88 .54 degree, then": "88 , 54 degree , then",
     "10th 8388 par 4": "10th 8 388 par 4",

@@ -91,6 +91,28 @@ TALES = {
         ],
         0,
     ),
+    "a tee shot of which only the club was understood": (
+        [FOUR, "Driver.", "Past him by a truck.", "149, 8 iron, pin high, 12 feet.", "Two putts for par."],
+        [
+            *((1, "tee", "D", "fairway"), (2, "approach", "8I", "green")),
+            *((3, "putt", "", "green"), (4, "putt", "", "holed")),
+        ],
+        0,
+    ),
+    "a stroke of which only its shank was understood, and the next club": (
+        [
+            FOUR,
+            "Driver, right rough.",
+            "180, 6 iron. Shanked it. It's gone new tea.",
+            "95 left, gap wedge, nice and easy. It's on the green.",
+            "Two putts for a five.",
+        ],
+        [
+            *((1, "tee", "D", "rough"), (2, "approach", "6I", "unknown"), (3, "approach", "GW", "green")),
+            *((4, "putt", "", "green"), (5, "putt", "", "holed")),
+        ],
+        0,
+    ),
     "a tee shot in the middle of the fairway, in words for a putt that drops": (
         [FOUR, "Driver.", "Centre cut.", "8 iron from 150 yards onto the green.", "Two putts for par."],
         [
