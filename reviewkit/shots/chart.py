@@ -30,7 +30,7 @@ _DROPPED_FROM = {
 }
 
 _ON_THE_TEE, _SWUNG = 0.4, 0.7
-"""What words weigh that are told before the first stroke and taken for none, and a club that left a length."""
+"""What words weigh that are told before the first stroke and taken for none; a club that left a length."""
 _UNHEARD, _APPROACHED = 1.6, 260
 """What a drive costs of which nothing was heard, and the most that one leaves."""
 _MAY_BE_GONE = ("", "rough", "trees")

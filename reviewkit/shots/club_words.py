@@ -23,8 +23,8 @@ _IN_FULL = 2.0
 _SURELY = 0.9
 """The weight of a total that nothing else could be."""
 _FEWEST, _DRIVEN, _LEFT = 60, 180, 230
-"""Nobody drives for less than the last of these, in yards or metres; less than the first is a pitch, and
-more than `_LEFT` is seldom left by a tee shot."""
+"""Nobody drives for less than `_DRIVEN`, in yards or metres; less than the first is a pitch,
+and more than `_LEFT` is seldom left by a tee shot."""
 
 
 def named_late(run: Sequence[Cue], landed_at: int, at: int, clubs_last: bool) -> float:
