@@ -19,6 +19,10 @@ _PLAY = {
     *("miss", "contact", "found"),
 }
 _ANNOUNCES = {"par", "hole"}
+PLANS = {"planned", "stretch", "opener", "closer"}
+"""Kinds of what is told of the round as a whole."""
+_BEFORE_FIRST = {"hole", "par", "club", "place", "strike", "turn"}
+_OF_A_HOLE = {"par", "club", "strike"}
 _DONE = {"", "after", "with"}
 """Moods of what I did."""
 
@@ -38,6 +42,22 @@ def _reach(talk: Talk, at: int) -> int:
         if _plays(talk[by]) or _announces(talk[by]) or (_scores(talk[by]) and not turned):
             return by
     return at
+
+
+def idle(talk: Talk) -> tuple[int, ...]:
+    """Utterances from each one to the first that tells of a hole, which no plan of the round does."""
+    row = [0] * (len(talk) + 1)
+    for at in range(len(talk) - 1, -1, -1):
+        row[at] = 0 if _tells_of_a_hole(talk[at]) else row[at + 1] + 1
+    return tuple(row)
+
+
+def _tells_of_a_hole(said: Utterance) -> bool:
+    plain = {m.kind for m in said.mentions if not m.mood}
+    if any(of_hole(m) for m in said.mentions):
+        return True
+    planned = any(m.kind in PLANS for m in said.mentions)
+    return bool(plain & (_OF_A_HOLE if planned else _BEFORE_FIRST))
 
 
 def begun(talk: Talk, at: int, ended: tuple[float, ...]) -> bool:

@@ -13,13 +13,12 @@ from functools import cached_property
 import numpy as np
 import numpy.typing as npt
 
-from reviewkit.holes.chat import amid, begun, settles, small_talk
+from reviewkit.holes.chat import PLANS, amid, begun, idle, settles, small_talk
 from reviewkit.holes.named import APART_S, Names
 from reviewkit.holes.outline import Outline, outline
 from reviewkit.holes.signs import (
     ENDED,
     fits,
-    of_hole,
     on_the_green,
     plain,
     plain_of,
@@ -57,7 +56,6 @@ _MOST_TURN = 1.8
 """Weight of several words for going on to the next hole."""
 _NAMES_IT = 2.0
 """Words for a hole that weigh so much announce it."""
-_PLANS = {"planned", "stretch", "opener", "closer"}
 _TOLD_OF_IT = {"score_word", "strokes", "points"}
 _SCORES = {*_TOLD_OF_IT, "running", "hole_to_par", "total", "to_play"}
 _STILL_ENDING = {"score_word", "holed", "tap", "putts"}
@@ -66,7 +64,6 @@ _SUMS_UP = re.compile(r"(?:on|at) this (?:one|1|hole)|in (?:the (?:last|next) )?
 _PLAYED = {"place", "holed", "tap", "putts"}
 _THERE = "there"
 """Where a ball still lies that was not moved: no stroke's place."""
-_BEFORE_FIRST = {"hole", "par", "club", "place", "strike", "turn"}
 _HINTS = {"miss", "contact", "stayed_out"}
 """A ball in play, where a listener has lost the words for club and place."""
 
@@ -191,7 +188,7 @@ class Evidence:
         """The very first utterance names one hole, and tells nothing of the round's plan."""
         first = self.talk[0].mentions
         named = {m.value for m in first if plain(m, "hole") and m.weight >= _NAMES_IT}
-        return len(named) == 1 and not any(m.kind in _PLANS for m in first)
+        return len(named) == 1 and not any(m.kind in PLANS for m in first)
 
     @cached_property
     def inside(self) -> tuple[tuple[float, ...], ...]:
@@ -222,11 +219,12 @@ class Evidence:
     @cached_property
     def idle(self) -> tuple[int, ...]:
         """Utterances from each one to the first that tells of a hole."""
-        row = [0] * (len(self.talk) + 1)
-        for at in range(len(self.talk) - 1, -1, -1):
-            told = any((m.kind in _BEFORE_FIRST and not m.mood) or of_hole(m) for m in self.talk[at].mentions)
-            row[at] = 0 if told else row[at + 1] + 1
-        return tuple(row)
+        return idle(self.talk)
+
+    def parted(self, at: int) -> bool:
+        """Whether a pause lies between utterance `at` and the first from it on that tells of a hole."""
+        told = at + self.idle[at]
+        return self.pauses_tell and at < told < len(self.talk) and self.talk[told].gap_s >= APART_S
 
     @cached_property
     def counts(self) -> dict[str, tuple[float, ...]]:

@@ -39,6 +39,8 @@ _UNGREETED = -1.5
 _OPENS = 2.5
 _IDLY, _FEW_IDLE = 0.3, 2
 """Small talk is of the time before the first hole, but for an utterance or two."""
+_PARTED = 1.0
+"""Against a first hole that begins with small talk, and a pause behind that."""
 _CLOSING_WORDS = -0.7
 _WHOLE = 2.0
 """Most rounds end where a nine does."""
@@ -129,7 +131,7 @@ class Lattice:
             # Nothing can have ended before the first hole, and hardly anybody begins without a greeting, but
             # an announcement as the very first words stands after as good as a pause.
             told = 0.7 * evidence.ends(at, "first") - evidence.closing(at)
-            told -= _IDLY * max(0, evidence.idle[at] - _FEW_IDLE)
+            told -= _IDLY * max(0, evidence.idle[at] - _FEW_IDLE) + _PARTED * evidence.parted(at)
             if at == 0:
                 told += _OPENS if evidence.announced else _UNGREETED
             if self.plan.order:

@@ -57,6 +57,7 @@ _MEANT_TOO = re.compile(
     r"|hope|get|put|use|go|take|make|see|fly|swing|play|peg|tee|send|hold|lag|two putt)"
     r"(?= (?:it|that|this|the|a|an"
     r"|for|to|at|on|in|out|over|up|down|off|my|me|somewhere|one|low|easy|hard|from)(?![a-z]))"
+    r"|(?: ,)? and (?:then )?(?:an?|the|another) (?:little |wee )?(?:chip|pitch|wedge|putt)(?= ?[.,]| and)"
     r"|(?: ,)? a (?:hair|touch|shade|smidge|fraction|whisker|bit|little) (?:left|right|short|long) of(?= the)"
 )
 # A later, plainer word ends another player's turn; these moods reach past commas.

@@ -20,6 +20,8 @@ _DECIDED_WITHIN = 12
 """Words from a club that was only thought of to the number taken: "I thought about my hybrid. So, seven."."""
 _PUT_RIGHT_WITHIN = 5
 """Words from such a number to words that take it back: "7? Hang on, wind's behind. 8."."""
+_THOUGHT_WITHIN = 12
+"""Words from one such number to the next: "so that's an eight. Or it's a nine. I'll hit a nine"."""
 _SETTLED = {"place", "holed", "tap", "putts", "putt", "putter", "club", "miss", "reload", "drop"}
 """What stands between a length and a number that is then something else."""
 _IN_PLAY = {"rough", "trees", "sand", "penalty", "fairway", "None"}
@@ -76,7 +78,8 @@ def _clubs(talk: Sequence[Utterance]) -> Iterator[Mention]:
     lies = ""
     told = _without_choices([mention for said in talk for mention in said.mentions])
     for at, mention in enumerate(told):
-        if _lone(mention) and lies in _IN_PLAY and _advanced(told[at + 1 :], mention):
+        lone = _lone(mention) or (_maybe(mention) and mention.value in _IRONS and _alone(mention, told))
+        if lone and lies in _IN_PLAY and _advanced(told[at + 1 :], mention):
             far, lies = -_NEAR, ""
             yield mention
             continue
@@ -131,7 +134,7 @@ def _summed_up(mention: Mention) -> bool:
 
 def _for_a_club(number: Mention, far: int, thought: int) -> bool:
     """Whether a length was told not long before, or another club by its number: "A seven? That's a five"."""
-    return number.first - far < _NEAR or number.first - thought <= _PUT_RIGHT_WITHIN
+    return number.first - far < _NEAR or number.first - thought <= _THOUGHT_WITHIN
 
 
 def _advanced(rest: Sequence[Mention], number: Mention) -> bool:

@@ -273,6 +273,19 @@ def test_a_hole_named_in_the_plan_of_the_round_does_not_begin_it(greeting: list[
     assert spans(lines)[0].start_s == pytest.approx(starts(lines)["Hole one, a par four."])
 
 
+@pytest.mark.parametrize(
+    "talk",
+    ["I've got Ned with me. He's lost his hat.", "So this is Pecan Farm, they sent us off the front side."],
+)
+def test_talk_behind_the_greeting_and_a_pause_is_no_first_hole(talk: str) -> None:
+    lines = [GREETING, "", talk, "", *hole("So, the first, par four."), *hole("Hole two, par four.")]
+    begun = starts(lines)
+    assert [span.start_s for span in spans(lines)] == [
+        begun["So, the first, par four."],
+        begun["Hole two, par four."],
+    ]
+
+
 @pytest.mark.parametrize("opening", [[], [GREETING, ""]])
 def test_footage_of_one_hole_keeps_its_number(opening: list[str]) -> None:
     lines = [*opening, *(part for line in hole("Hole three, par four.") if line for part in (line, ""))]

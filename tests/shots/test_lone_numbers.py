@@ -48,6 +48,13 @@ FOUR = "Hole one, a par four. Driver, fairway."
         # Thought of, and another taken by its number.
         ("I was set on the rescue, then I thought about my rescue. So, seven. Onto the green.", "7I"),
         ("A hybrid goes past the flag, into the flax. Seven iron. Onto the green.", "7I"),
+        # Weighed before, and chosen after all.
+        ("130 left. It's a really good seven, or it's a hybrid and it's in the car park. Seven. On.", "7I"),
+        ("I was all set with the seven, then I thought hybrid for the wind. So, seven. On the green.", "7I"),
+        ("110, so that's an eight. Or it's a nine hit properly. I'll hit a nine properly. It's on.", "9I"),
+        ("108 left. I could hit nine, and then a chip, and that's the careful way. Seven. It's on.", "7I"),
+        ("110, and it's a nine iron normally, but I'm going to punch the eight. Onto the green.", "8I"),
+        ("149 remaining. Selected the eight. Onto the green.", "8I"),
         # Weighed, and taken where no other is.
         ("160 to the flag, eight iron isn't enough but I trust nothing else. Chunked it.", "8I"),
         ("That's a four hybrid or a three hybrid, and I'm taking the three hybrid. On the green.", "3H"),
