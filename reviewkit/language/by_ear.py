@@ -33,6 +33,8 @@ WORDS, LONGEST = 4, 14
 """A stretch has so many words at most, and so many sounds."""
 LEAST = 2.0
 """Log odds of the sounds below which a stretch is not looked at."""
+HOPELESS = -5.0
+"""Log odds of a phrase's first sounds below which its others do not help."""
 STRAY = 4
 """Sounds that a stretch may have more or fewer than the phrase."""
 _PLACE = {sound: at for at, sound in enumerate(SOUNDS)}
@@ -181,9 +183,12 @@ def likenesses(given: list[Piece], costs: Costs) -> list[Likeness]:
     rows = np.array([row_of[begin] for begin, *_ in stretches])
     lengths = np.array([len(spelt) for *_, spelt in stretches])
     odds = np.full((len(phrases()), len(stretches)), -np.inf)
-    for at, reached in enumerate(_aligned(heard, costs)):
-        near = np.abs(lengths - len(phrases()[at].sounds)) <= STRAY
-        odds[at, near] = reached[rows[near], lengths[near]]
+    place = np.empty(len(begins), dtype=np.intp)
+    for at, (alive, reached) in enumerate(_aligned(heard, costs)):
+        place[:] = -1
+        place[alive] = np.arange(len(alive))
+        near = (np.abs(lengths - len(phrases()[at].sounds)) <= STRAY) & (place[rows] >= 0)
+        odds[at, near] = reached[place[rows[near]], lengths[near]]
     best, found = odds.argmax(axis=0), odds.max(axis=0)
     taken: set[int] = set()
     chosen = []
@@ -251,20 +256,24 @@ def _known() -> frozenset[str]:
     return frozenset({*said, *(f"{word}s" for word in said)})
 
 
-def _aligned(heard: np.ndarray, costs: Costs) -> Iterator[np.ndarray]:
-    """For every phrase the log odds of its sounds against the first 0, 1, ... sounds of each row of `heard`.
+def _aligned(heard: np.ndarray, costs: Costs) -> Iterator[tuple[np.ndarray, np.ndarray]]:
+    """For every phrase the rows of `heard` that may be it, and the log odds of its sounds against the first
+    0, 1, ... sounds of each.
 
-    Shape (rows, LONGEST + 1). The phrases' common beginnings are gone through once.
+    Shapes (rows,) and (rows, LONGEST + 1). The phrases' common beginnings are gone through once, and rows
+    that sound too little like one are left behind.
     """
     added = np.concatenate([np.zeros((len(heard), 1)), costs.added[heard].cumsum(axis=1)], axis=1)
-    known: dict[tuple[int, ...], np.ndarray] = {(): added}
+    known: dict[tuple[int, ...], tuple[np.ndarray, np.ndarray]] = {(): (np.arange(len(heard)), added)}
     for phrase in phrases():
         for at, sound in enumerate(phrase.sounds):
             said = phrase.sounds[: at + 1]
             if said in known:
                 continue
-            before = known[phrase.sounds[:at]]
+            alive, before = known[phrase.sounds[:at]]
             reached = before + costs.lost[sound]
-            np.maximum(reached[:, 1:], before[:, :-1] + costs.heard[sound][heard], out=reached[:, 1:])
-            known[said] = np.maximum.accumulate(reached - added, axis=1) + added
+            np.maximum(reached[:, 1:], before[:, :-1] + costs.heard[sound][heard[alive]], out=reached[:, 1:])
+            reached = np.maximum.accumulate(reached - added[alive], axis=1) + added[alive]
+            like = reached.max(axis=1) > HOPELESS
+            known[said] = alive[like], reached[like]
         yield known[phrase.sounds]
