@@ -4,7 +4,7 @@
 
 writes reviewkit/rules/by_ear.json from invented rounds: folders with `clean.vtt`, what was said, and
 `asr.json`, what a listener made of it. The more the better: the file that ships was counted over
-90 hearings of 70 rounds.
+90 hearings of 61 rounds.
 
 Costs: words said and heard are aligned, and where they differ their sounds are, again and again, each time
 with the costs counted the time before. Weights: every stretch that sounds like a phrase is one of its uses,
