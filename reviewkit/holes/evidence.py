@@ -58,6 +58,9 @@ _NAMES_IT = 2.0
 """Words for a hole that weigh so much announce it."""
 _TOLD_OF_IT = {"score_word", "strokes", "points"}
 _SCORES = {*_TOLD_OF_IT, "running", "hole_to_par", "total", "to_play"}
+_SCORED = {"score_word", "running"}
+"""Whoever swings behind these is on the next hole, or hurries through two."""
+_SUMS = ("over", "score", "running", "played", "hinted", "swung", "restart", "untold")
 _STILL_ENDING = {"score_word", "holed", "tap", "putts"}
 _SUMS_UP = re.compile(r"(?:on|at) this (?:one|1|hole)|in (?:the (?:last|next) )?[2-9] holes")
 """A score told beforehand, the hole after it: "three putts on this one. The long version...", or needed."""
@@ -201,7 +204,7 @@ class Evidence:
                     if self._names.named(at, m):
                         total += 0.25 * m.weight if m.value == number else -0.35 * m.weight
                     elif m.kind in ("played", "to_play") and isinstance(m.value, int) and not m.mood:
-                        total += 0.7 if fits(m, number) else -0.5
+                        total += 0.7 if fits(m, number, self.outline.ends) else -0.5
                 row.append(total)
             rows.append(tuple(row))
         return tuple(rows)
@@ -229,10 +232,7 @@ class Evidence:
     @cached_property
     def counts(self) -> dict[str, tuple[float, ...]]:
         """Running sums over the utterances: pars told, holes said to be over, strokes told."""
-        sums: dict[str, list[float]] = {
-            key: [0.0]
-            for key in (*map(str, PARS), "over", "score", "played", "hinted", "swung", "restart", "untold")
-        }
+        sums: dict[str, list[float]] = {key: [0.0] for key in (*map(str, PARS), *_SUMS)}
         over = False
         for utterance in self.talk:
             for row in sums.values():
@@ -245,6 +245,7 @@ class Evidence:
             ended = any(m.kind in {"holed", "tap", "putts"} and not m.mood for m in utterance.mentions)
             sums["over"][-1] += ended
             sums["score"][-1] += any(plain_of(m, _TOLD_OF_IT) for m in utterance.mentions)
+            sums["running"][-1] += any(plain(m, "running") for m in utterance.mentions)
             sums["untold"][-1] += any(m.kind == "untold" for m in utterance.mentions)
             sums["hinted"][-1] += any(m.kind in _HINTS and not m.mood for m in utterance.mentions)
             swung = any(
@@ -253,7 +254,7 @@ class Evidence:
             )
             sums["swung"][-1] += swung
             sums["restart"][-1] += over and swung
-            ended = ended or any(plain(m, "score_word") for m in utterance.mentions)
+            ended = ended or any(plain_of(m, _SCORED) for m in utterance.mentions)
             over = ended if swung else over or ended
         return {key: tuple(row) for key, row in sums.items()}
 
@@ -282,7 +283,9 @@ class Evidence:
         hinted = sums["hinted"] > 0
         little = np.where(sums["played"] > 0, 0.0, np.where(hinted, -1.0, -2.0))
         little += np.array((-2.0, -0.5, 0.0))[np.minimum(2, np.maximum(sums["swung"], hinted)).astype(int)]
-        told = -1.2 * (pars.sum(axis=0) - pars.max(axis=0)) + np.where(over + score > 0, 1.0, -1.0)
+        told = -1.2 * (pars.sum(axis=0) - pars.max(axis=0))
+        # Some tell a hole's end by the total only: "and that's still 1 over".
+        told += np.where(over + score + sums["running"] > 0, 1.0, -1.0)
         told -= 0.8 * np.maximum(0.0, over - 3.0) + 0.9 * np.maximum(0.0, sums["restart"] - 1.0)
         seconds = self._times[1][end - 1] - self._times[0][start]
         hurry = np.select([seconds < least for least, _ in _HURRIES], [cost for _, cost in _HURRIES], 0.0)

@@ -8,12 +8,13 @@ from collections import defaultdict
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from reviewkit.holes.signs import slight
+from reviewkit.holes.signs import COURSE, slight
 from reviewkit.model import Mention, Talk
 
 OPENING = 12
 """Utterances in which the round is laid out, at most; "no," "hiya" and their like are not counted."""
 _SIDES = {"front": 1, "outward": 1, "first": 1, "1st": 1, "back": 10, "inward": 10, "second": 10, "2nd": 10}
+_NINES, _USUAL = (9, 18), (1, 10)
 _MOST = 2.0
 """A plan said twice is not twice as sure."""
 
@@ -28,6 +29,13 @@ class Outline:
     counts: Mapping[int, float]
     openers: Mapping[int, float]
     sizes: frozenset[int] = frozenset()
+
+    @property
+    def ends(self) -> frozenset[int]:
+        """Last holes that "two to play" may count to: of the plan where one is told, else of the nines."""
+        openers = {*self.openers, *_USUAL}
+        planned = {opener + count - 1 for count in self.counts for opener in openers if count < COURSE}
+        return frozenset(planned if planned and COURSE not in self.counts else {*planned, *_NINES})
 
 
 def outline(talk: Talk) -> Outline:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Collection
 
 from reviewkit.model import Mention, Talk, Utterance
 from reviewkit.model.values import SMALL_UNITS
@@ -24,6 +25,8 @@ _SHORTEST = 70
 _NOT_MINE = {"other", "plan", "past", "aside"}
 """Moods of lengths that no stroke of mine has left."""
 _LEFT = re.compile(r"left|to go|to the|out|more|another|still")
+COURSE = 18
+"""Holes of a course; the 1st comes after the last."""
 _NEXT = 3
 """Words from a score to the par that it was made on, at most."""
 _MINE = re.compile(r"my [2-9]")
@@ -91,11 +94,14 @@ def under_way(mention: Mention) -> bool:
     return (mention.kind in _UNDER_WAY or around_the_green or counted) and not mention.mood
 
 
-def fits(mention: Mention, number: int) -> bool:
-    """Whether "after three holes" or "two to play" can be said on hole `number` of a nine or an eighteen."""
+def fits(mention: Mention, number: int, ends: Collection[int] = (9, 18)) -> bool:
+    """Whether "after three holes" or "two to play" can be said on hole `number` of a round.
+
+    `ends` are its last holes: those of the nines, or of a plan told beforehand (19 is the 1st again).
+    """
     value = int(mention.value or 0)
     if mention.kind == "to_play":
-        return any(nine - value in (number, number - 1) for nine in (9, 18))
+        return any((last - value - number) % COURSE in (0, COURSE - 1) for last in ends)
     return any(first + value - 1 in (number, number - 1) for first in (1, 10))
 
 

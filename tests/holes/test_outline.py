@@ -6,8 +6,9 @@ import pytest
 
 from reviewkit.holes import decode
 from reviewkit.holes.outline import outline
+from reviewkit.holes.signs import fits
 from reviewkit.language.talk import read_talk
-from reviewkit.model import Plan
+from reviewkit.model import Mention, Plan
 from tests.support.narrations import transcript
 
 
@@ -72,3 +73,32 @@ def test_a_round_that_begins_amid_a_nine_or_a_short_course_goes_around_it(
     told = [line for number in numbers for line in hole(f"Hole {number}, par three.")]
     lines = [opening, "", *told]
     assert [span.hole for span in decode(read_talk(transcript(lines), Plan()), Plan())] == list(numbers)
+
+
+@pytest.mark.parametrize(
+    ("opening", "said_on"),
+    [
+        ("Hello and welcome.", {7, 8, 16, 17}),
+        ("Twelve holes this evening.", {10, 11, 1, 2}),
+        ("It's ten holes, starting on the tenth.", {8, 9, 17, 18}),
+        ("We're out on the fifth, it's seven holes.", {9, 10, 5, 6, 14, 15}),
+        ("A full eighteen in this wind.", {7, 8, 16, 17}),
+    ],
+)
+def test_holes_left_to_play_are_counted_to_where_the_plan_ends(opening: str, said_on: set[int]) -> None:
+    told = outline(read_talk(transcript([opening]), Plan()))
+    left = Mention("to_play", 2, 0, 2, 0.0, 1.0, "two to play")
+    assert {number for number in range(1, 19) if fits(left, number, told.ends)} == said_on
+
+
+def test_holes_of_which_only_the_total_is_told_are_parted_by_it() -> None:
+    told = [
+        "Over the pond here, and the wind is off the right.",
+        "155, so a 7 iron.",
+        "Oh, that's all over the stick.",
+        "It's on, twenty feet, a bit to the left.",
+        "Just by the edge, and that's still {} over.",
+    ]
+    holes = [line.format(total) for total in (1, 1, 2, 2, 3, 3) for line in (*told, "")]
+    lines = ["Story, lads, there's light for an hour yet.", "", *holes]
+    assert len(decode(read_talk(transcript(lines), Plan()), Plan())) == 6
