@@ -8,6 +8,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from reviewkit.model import HoleSpan, Shot, Utterance, Word
+from reviewkit.shots.aim import for_the_green, one_shotter
 from reviewkit.shots.chart import readings
 from reviewkit.shots.club_words import club_of
 from reviewkit.shots.counts import counts
@@ -97,12 +98,12 @@ def shots(
     lengths = distances(telling.cues, steps, units, par)
     steps = tuple(
         step
-        if step.lie != "tee" or _for_the_green("tee", step, (), par, lengths[at])
+        if step.lie != "tee" or for_the_green("tee", steps, at, par, lengths)
         else _sideways(telling.cues, step)
         for at, step in enumerate(steps)
     )
     for at, miss in {
-        **sides(telling.talk, telling.cues, steps),
+        **sides(telling.talk, telling.cues, steps, words),
         **misses(telling.cues, steps, units),
     }.items():
         steps = _with(steps, at, miss=miss)
@@ -113,7 +114,7 @@ def shots(
     for at, step in enumerate(steps):
         sort = kind(step, lengths[at], near, par)
         step = _fell_short(step)
-        if not _for_the_green(sort, step, steps[at + 1 : at + 2], par, lengths[at]):
+        if not for_the_green(sort, steps, at, par, lengths):
             step = _sideways(telling.cues, step)
         shot = _shot(telling, step, sort, lengths[at], _rest(steps, at), words, par)
         if step.draft.club == "same":
@@ -165,16 +166,12 @@ def _now_near(sort: str, step: Step, yards: float | None, near: bool, par: int |
         # A tee shot meant for the green is a par 3's; where that is not told the club or its miss tells.
         if par == 3:
             return result not in PENALTIES
-        return step.draft.club not in LONGEST_CLUBS and result not in PENALTIES and _par3(step, yards)
+        return step.draft.club not in LONGEST_CLUBS and result not in PENALTIES and one_shotter(yards)
     if sort in ("layup", "recovery"):
         return False
     if sort == "approach" and step.draft.contact == "topped":
         return False
     return result not in PENALTIES
-
-
-def _par3(step: Step, yards: float | None) -> bool:
-    return yards is not None and yards < 245
 
 
 def _rest(steps: Sequence[Step], at: int) -> str:
@@ -228,22 +225,6 @@ def _sideways(cues: Sequence[Cue], step: Step) -> Step:
     run = cues[step.draft.first : step.draft.last]
     side = side_of([cue for cue in run if cue.value in ("left", "right")])
     return replace(step, draft=replace(step.draft, miss=side))
-
-
-def _for_the_green(
-    sort: str, step: Step, after: Sequence[Step], par: int | None, yards: float | None
-) -> bool:
-    """Whether it could miss short or long.
-
-    "Laid up short of the ditch" is where it was meant to stop, and a topped drive fell short of no target.
-    """
-    result, near = step.draft.result, any(step.draft.shape in SHORT for step in after)
-    if sort == "tee":
-        return par not in (4, 5) or result in ("green", "fringe") or _par3(step, yards)
-    if sort == "layup":
-        return result in PENALTIES or (near and result != "fairway" and step.draft.shape != "layup")
-    # One that never left the sand, or the trees, missed nothing.
-    return sort != "recovery" and not (sort == "bunker" and result == "sand")
 
 
 def _came_up_short(sort: str, step: Step, par: int | None) -> bool:

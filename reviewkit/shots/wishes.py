@@ -60,12 +60,16 @@ def _stayed_out(cue: Cue) -> Cue:
 
 
 def _wished(cue: Cue, after: Cue) -> bool:
-    """ "Get in. Nearly. It's a foot away": a ball told to drop that did not."""
+    """ "Get in. Nearly. It's a foot away", "get in! On the green": a ball told to drop that did not."""
     taken_back = after.kind == "stayed_out" and after.mention.rule == "it is not in after all"
-    left = after.kind in ("tap", "stayed_out") or (after.kind == "distance" and after.mention.mood == "left")
+    left = after.kind in ("tap", "stayed_out", "place") or _left(after)
     soon = after.utterance <= cue.utterance + _SOON
     taken_back = taken_back or _out_again(cue, after)
     return cue.kind == "holed" and ((_is_wish(cue) and left) or taken_back) and soon
+
+
+def _left(length: Cue) -> bool:
+    return length.kind == "distance" and length.mention.mood == "left"
 
 
 def _out_again(cue: Cue, after: Cue) -> bool:

@@ -48,6 +48,23 @@ MISSES = {
         ],
         ["", "left", "", "", ""],
     ),
+    "a par 4 driven at can be missed short": (
+        [
+            "It's only 290. Driver.",
+            "It's just short of the green, it's in the light rough.",
+            "Chip to three feet.",
+            "Three feet, made it. Three.",
+        ],
+        ["short", "", ""],
+    ),
+    "right there is no side, and what was meant is no miss": (
+        [
+            "Driver in the fairway.",
+            "8 iron, pitched past it on purpose, it's right there, ten feet.",
+            "Two putts. Four.",
+        ],
+        ["", "", "", ""],
+    ),
     "who was right, where it was aimed, and what is left over": (
         [
             "The plan's driver, a hair left of the oak.",

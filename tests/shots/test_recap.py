@@ -42,6 +42,14 @@ TALES = {
         ],
         ["D", "9I", "", ""],
     ),
+    "a ball told to drop that only came to the green": (
+        [
+            "Driver, in the fairway. 120 left. 9 iron, in the bunker.",
+            "Sand wedge. Oh, get in, first time! It's on the green. Long putt, about three feet away.",
+            "Down it goes. Five.",
+        ],
+        ["D", "9I", "SW", "", ""],
+    ),
 }
 
 

@@ -33,6 +33,24 @@ def test_a_lost_ball_went_where_the_only_trouble_is(told: list[str], miss: str) 
     assert (tee.result, tee.miss) == ("ob", miss)
 
 
+@pytest.mark.parametrize(
+    ("told", "fate", "miss"),
+    [
+        (["There are blue guns on the left.", "3 wood, and there's the blue guns. Clonk."], "rough", "left"),
+        (["All gorse down the right hand side of this one.", "Driver, into the gorse."], "rough", "right"),
+        (["And there's a wood on the right.", "Driver. It's gone in the wood. It's lost."], "lost", "right"),
+        (["Water the entire right side.", "Driver. Wet. That's a stroke."], "penalty", "right"),
+        (["Water on the left this time.", "Driver. That's in the next county, in the rough."], "rough", ""),
+    ],
+)
+def test_a_ball_went_where_that_stands_which_it_found(told: list[str], fate: str, miss: str) -> None:
+    rest = (
+        ["Chip onto the green.", "Two putts."] if fate == "rough" else ["Three off the tee, driver, fairway."]
+    )
+    tee = reason(transcript([GREETING, "", "Hole one, a par four.", *told, *rest]), Plan()).shots[0]
+    assert (tee.result, tee.miss) == (fate, miss)
+
+
 def test_a_ball_given_up_without_a_word_is_out_of_bounds_where_that_is_the_only_trouble() -> None:
     gone = "Driver, and that's away left. Playing three from the tee, 3 wood, fairway."
     rest = [gone, "Wedge on. Two putts for a six."]
