@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from reviewkit.language.half_heard import halved, hundred_under, oh_between
 from reviewkit.language.number_words import CLUB_NOUNS, shown, words_of
 from reviewkit.language.pieces import COMMA, ENDS, Piece, text_at
 
@@ -18,21 +19,7 @@ _UNITS = ("yards", "yard", "metres", "metre", *_SHORT)
 _LEFT = ("left", "out", *_UNITS)
 _GOALS = ("the", "go", "pin", "flag", "home", "a")
 _TARGETS = ("pin", "flag", "stick", "hole", "green", "front", "middle", "cup", "flagstick", "centre")
-_GOES_ON = (
-    *_GOALS,
-    *_TARGETS,
-    "my",
-    "me",
-    "it",
-    "par",
-    "birdie",
-    "bogey",
-    "that",
-    "this",
-    "your",
-    "us",
-    "be",
-)
+_GOES_ON = (*_GOALS, *_TARGETS, *words_of("my me it par birdie bogey that this your us be"))
 _TOLD_OF_SCORES = ("shot", "of", "score")
 _BREAKS = ("", COMMA, *ENDS)
 _AFTER_SPELT = (COMMA, *ENDS, "yards", "metres", "to", "out", "left", "in", "uphill", "downhill", "par")
@@ -41,7 +28,7 @@ _OF_A_HOLE = words_of(
     slight slightly bends water bunkers trees playing and driver this yards metres from off"""
 )
 _BEFORE_HOLE = (*_BREAKS, "it's", "it", "is", "hole", "at", "one", "about")
-_BEFORE_LEFT = (*_BREAKS, "got", "have", "it's", "still", "had", "me", "about", "leaves", "is", "that's")
+_BEFORE_LEFT = (*_BREAKS, *words_of("so now i've got have it's still had me about leaves is that's"))
 _I_HAVE = ("i", "we", "i've", "we've", "so", "now")
 """With "got" before them, and nothing behind: "so I got to 35, and it's swamp" is 235 left."""
 _REACHES = ("carry", "carries", "total", "sorry")
@@ -73,8 +60,19 @@ def _number(given: list[Piece], at: int) -> tuple[float, int]:
     """The number that begins at `at` and where it ends; the end is 0 where none is in parts."""
     value = given[at].value
     if value is None:
-        return _spelt(given, at, 0) if given[at].text == "one" else _headed(given, at)
-    for reading in (_spelt, _hundreds_apart, _hole_apart, _too_short, _unit_apart, _false_range, _overlong):
+        found = _spelt(given, at, 0) if given[at].text == "one" else _headed(given, at)
+        return found if found[1] else halved(given, at)
+    for reading in (
+        _spelt,
+        _hundreds_apart,
+        _hole_apart,
+        _too_short,
+        _unit_apart,
+        _false_range,
+        _overlong,
+        hundred_under,
+        oh_between,
+    ):
         found = reading(given, at, value)
         if found[1]:
             return found
@@ -176,10 +174,15 @@ def _unit_apart(given: list[Piece], at: int, value: float) -> tuple[float, int]:
 
 
 def _false_range(given: list[Piece], at: int, value: float) -> tuple[float, int]:
-    """ "5th to 5 feet", "5 to 5 feet", "20 to 5 feet": the tens, and a "ty" heard as "to"."""
+    """ "5th to 5 feet", "20 to 5 feet", "got 4 to 5 yards left": the tens, and a "ty" heard as "to"."""
     last = _digit(given, at + 2)
-    if text_at(given, at + 1) != "to" or not last or text_at(given, at + 3) not in _SHORT:
+    unit, beyond = text_at(given, at + 3), text_at(given, at + 4)
+    left = unit in ("yards", "metres") and text_at(given, at - 1) in _BEFORE_LEFT
+    if text_at(given, at + 1) != "to" or not last or not (unit in _SHORT or left):
         return 0.0, 0
+    if left and value in range(2, 10) and beyond in ("to", "with", "left", "out", "now"):
+        # "4 to 5 yards to the pin": no swing is told so nearly.
+        return value * 10 + last, at + 3
     ordinal, ten = not given[at].text.isdigit(), value in range(20, 100, 10)
     before = text_at(given, at - 1)
     if before in ("from", "between") or not (ten or value in range(2, 10)):
@@ -218,7 +221,7 @@ def _headed(given: list[Piece], at: int) -> tuple[float, int]:
         return _doubled(given, at, hundreds, rest)
     before = text_at(given, at - 1)
     after = [text_at(given, at + step) for step in (2, 3, 4)]
-    left = after[0] in ("left", "out") or after[:2] == ["to", "go"]
+    left = (after[0] in ("left", "out") and after[1] != "of") or after[:2] == ["to", "go"]
     left = left or (after[0] == "to" and after[1] in _GOALS and after[2] in _TARGETS)
     club = after[1] in CLUB_NOUNS and (after[0].isdigit() or after[0] in _SOUNDS)
     had = before == "got" and text_at(given, at - 2) in _I_HAVE and after[0] in _BREAKS and rest >= 20

@@ -194,9 +194,10 @@ def _yardage(given: list[Piece], at: int, head: float) -> tuple[float, int] | No
         and (before in YARDAGE_BEFORE or text_at(given, end + 1) in YARDAGE_AFTER)
     ):
         return head * 100 + tail * 10 + (simple(given[end].text) or 0), end + 1
-    if digits and head >= 2 and tail < 10 and end == at + 2 and given[at].first != given[at + 1].first:
+    if head >= 2 and tail < 10 and end == at + 2 and given[at].first != given[at + 1].first:
         # A listener drops the "-ty" of "thirty five feet" and keeps two digits.
-        return (head * 10 + tail, end) if after in ("feet", "foot", "yards", "metres") else None
+        units = ("feet", "foot", "yards", "metres") if digits else ("yards", "metres")
+        return (head * 10 + tail, end) if after in units else None
     if digits and 4 <= head < 8 and 100 <= tail < 1000 and after in ("yards", "metres") and before != "par":
         return head * 1000 + tail, end
     if not 10 <= tail < 100 or tail != int(tail) or after in SHORT_UNITS | CLUB_NOUNS | {"hundred"}:

@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from reviewkit.model import Mention, Utterance
 from reviewkit.model.values import SMALL_UNITS
-from reviewkit.shots.second_thoughts import chosen
+from reviewkit.shots.second_thoughts import chosen, once_more
 
 _IRONS = range(5, 10)
 """Lower numbers are as often hybrids and woods."""
@@ -48,8 +48,13 @@ _LONGEST_WEDGE = 140
 
 def with_clubs(talk: Sequence[Utterance]) -> tuple[Utterance, ...]:
     """One hole's talk with such numbers as clubs in place of counts."""
-    named = _renamed(talk, list(_clubs(talk)))
-    return _renamed(named, list(chosen([mention for said in named for mention in said.mentions])))
+    named = _renamed(talk, list(once_more(_mentions(talk))))
+    named = _renamed(named, list(_clubs(named)))
+    return _renamed(named, list(chosen(_mentions(named))))
+
+
+def _mentions(talk: Sequence[Utterance]) -> list[Mention]:
+    return [mention for said in talk for mention in said.mentions]
 
 
 def _renamed(talk: Sequence[Utterance], numbers: Sequence[Mention]) -> tuple[Utterance, ...]:
@@ -76,7 +81,7 @@ def _key(mention: Mention) -> tuple[int, str, str]:
 def _clubs(talk: Sequence[Utterance]) -> Iterator[Mention]:
     far = named = alone = wedge = thought = meant = -_NEAR
     lies = ""
-    told = _without_choices([mention for said in talk for mention in said.mentions])
+    told = _without_choices(_mentions(talk))
     for at, mention in enumerate(told):
         lone = _lone(mention) or (_maybe(mention) and mention.value in _IRONS and _alone(mention, told))
         if lone and lies in _IN_PLAY and _advanced(told[at + 1 :], mention):
@@ -147,7 +152,7 @@ def _advanced(rest: Sequence[Mention], number: Mention) -> bool:
 
 def _for_a_wedge(rest: Sequence[Mention], number: Mention, lies: str) -> bool:
     """Whether the green was missed, and neither a club nor a better length is told behind the number."""
-    named = (m for m in rest if m.kind in ("club", "distance"))
+    named = (m for m in rest if m.kind == "club" or (_length(m) < math.inf and m.mood != "left"))
     return lies in _MISSED and not any(m.first - number.last <= _SOON for m in named)
 
 
@@ -196,7 +201,7 @@ def _alone(mention: Mention, told: Sequence[Mention]) -> bool:
 def _club(mention: Mention) -> Mention:
     if mention.kind == "distance":
         return replace(mention, kind="club", value=str(mention.value), mood="")
-    mood = "" if mention.mood in ("changed", "named") else mention.mood
+    mood = "" if mention.mood in ("changed", "named", "again") else mention.mood
     mood = "plan" if mention.kind == "iron" and _advised(mention) else mood
     value = mention.value if isinstance(mention.value, str) else f"{mention.value}I"
     return replace(mention, kind="club", value=value, unit="", mood=mood)

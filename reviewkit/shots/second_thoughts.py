@@ -1,5 +1,6 @@
-"""Clubs chosen or changed by their number alone: "Wedge or the nine. Nine.", "Seven. Make it the six."; and
-chosen after all: "I was set on the seven, then I thought hybrid. So, seven."."""
+"""Clubs chosen or changed by their number alone: "Wedge or the nine. Nine.", "Seven. Make it the six.";
+chosen after all: "I was set on the seven, then I thought hybrid. So, seven."; used once more: "Seven again".
+"""
 
 from __future__ import annotations
 
@@ -62,6 +63,16 @@ def chosen(told: Sequence[Mention]) -> Iterator[Mention]:
             sort_at = mention.last if mention.kind == "strike" else -_CHANGED_WITHIN
         if _considered(mention) and _iron(mention):
             weighed[_iron(mention)] = mention.last
+
+
+def once_more(told: Sequence[Mention]) -> Iterator[Mention]:
+    """ "Seven again." is the club of that number that was used last."""
+    used: dict[str, str] = {}
+    for mention in told:
+        if mention.kind == "club" and not mention.mood:
+            used[str(mention.value)[0]] = str(mention.value)
+        elif mention.kind == "iron" and mention.mood == "again" and str(mention.value) in used:
+            yield replace(mention, value=used[str(mention.value)])
 
 
 def _changed(mention: Mention) -> bool:

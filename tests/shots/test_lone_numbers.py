@@ -48,6 +48,8 @@ FOUR = "Hole one, a par four. Driver, fairway."
         # Thought of, and another taken by its number.
         ("I was set on the rescue, then I thought about my rescue. So, seven. Onto the green.", "7I"),
         ("A hybrid goes past the flag, into the flax. Seven iron. Onto the green.", "7I"),
+        # Right behind its length.
+        ("176, seven, thought about the six. Onto the green.", "7I"),
         # Weighed before, and chosen after all.
         ("130 left. It's a really good seven, or it's a hybrid and it's in the car park. Seven. On.", "7I"),
         ("I was all set with the seven, then I thought hybrid for the wind. So, seven. On the green.", "7I"),
@@ -67,6 +69,14 @@ FOUR = "Hole one, a par four. Driver, fairway."
 def test_a_number_after_a_length_is_a_club(told: str, club: str) -> None:
     played = reason(transcript([GREETING, "", FOUR, told, "Two putts."]), Plan()).shots
     assert played[1].club == club
+
+
+def test_a_number_told_again_is_the_club_used_before() -> None:
+    told = "Seven wood, onto the fairway. Seven again. Left, into the greenside bunker. 56, square face."
+    played = reason(
+        transcript([GREETING, "", FOUR, told, "Splashed to three feet. Converted."]), Plan()
+    ).shots
+    assert [shot.club for shot in played] == ["D", "7W", "7W", "56", ""]
 
 
 def test_putts_hoped_for_before_the_club_are_not_putted() -> None:
