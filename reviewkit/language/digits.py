@@ -16,7 +16,7 @@ from reviewkit.language.number_words import (
 from reviewkit.language.pieces import COMMA, ENDS, Piece, text_at
 
 _MOST_OVER = 36
-_AFTER_STANDING = ("", COMMA, *ENDS, "so", "and", "par", "through")
+_AFTER_STANDING = ("", COMMA, *ENDS, "so", "and", "but", "now", "then", "after", "par", "through")
 _SMALL = ("feet", "foot", "inches", "percent")
 
 
@@ -39,9 +39,8 @@ def settle(given: list[Piece]) -> list[Piece]:
             made += _apart(piece, value // 1000, value % 1000)
         elif value > 9 and after in CLUB_NOUNS and value % 10 > 1:
             made += _apart(piece, value - value % 10, value % 10)
-        elif _MOST_OVER < value < 100 and value % 10 and _is_standing(given, at):
-            # "75 over" is a seven, and five over.
-            made += _with_comma(*_apart(piece, value // 10, value % 10))
+        elif (told := _score_and_total(value)) and _is_standing(given, at):
+            made += _with_comma(*_apart(piece, *told))
         elif 1 <= value < 100 and (parts := _full_stop_within(piece, after)):
             made += parts
         elif piece.text[:4] in ("100.", "110.") and len(piece.text) == 6:
@@ -104,6 +103,13 @@ def _hole_and_length(value: float, before: str, after: str) -> bool:
     if (after == "par" or after in CLUB_NOUNS) and 1000 < value < 9700:
         return 100 <= value % 1000 < 600
     return before in LIKE_PAR and 3000 < value < 6700
+
+
+def _score_and_total(value: float) -> tuple[float, float] | None:
+    """ "75 over" is a seven, and five over; "610 over" a six, and ten over."""
+    score, total = divmod(value, 10 if value < 100 else 100)
+    told = value > _MOST_OVER and 3 <= score < 10 and 0 < total <= _MOST_OVER
+    return (score, total) if told else None
 
 
 def _hyphened(first: Piece, second: Piece, after: str) -> list[Piece]:
