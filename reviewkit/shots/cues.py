@@ -14,7 +14,7 @@ from reviewkit.shots.cue import HAPPENED, Cue, bare_hit
 from reviewkit.shots.echoes import without_echoes
 from reviewkit.shots.others import without_others_fates
 from reviewkit.shots.recap import without_recap
-from reviewkit.shots.recast import from_sand, from_the_tee
+from reviewkit.shots.recast import called, from_sand, from_the_tee
 from reviewkit.shots.taken_back import (
     without_clubs_taken_back,
     without_drops_taken_back,
@@ -61,6 +61,7 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
     found = without_others_fates(with_the_same_wedge(found), talk)
     found = list(_left_by_a_miss(with_what_was_told(_without_idle_words(found), talk)))
     found = without_places_taken_back(_without_the_land(_without_hits_of_putts(found)), talk)
+    found = [cue for at, cue in enumerate(found) if not called(cue, found[:at])]
     found = [from_the_tee(from_sand(found, at), found[:at]) for at in range(len(found))]
     found = without_strokes_taken_back(_without_lofts(_without_lengths_for_lofts(found)), talk)
     found = without_clubs_taken_back(found, talk)

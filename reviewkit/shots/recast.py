@@ -24,6 +24,12 @@ def from_sand(found: Sequence[Cue], at: int) -> Cue:
     return replace(cue, mention=replace(cue.mention, kind="strike", value="bunker"))
 
 
+def called(cue: Cue, before: Sequence[Cue]) -> bool:
+    """ "Up, up, get out": said to a ball in the air; nobody gets out of a sand that none told of."""
+    sandy = any(old.value in ("sand", "SW", "bunker") for old in before)
+    return cue.kind == "strike" and cue.mention.text == "get out" and not sandy
+
+
 def from_the_tee(cue: Cue, before: Sequence[Cue]) -> Cue:
     """ "Driver, centre cut": a tee shot ends in the fairway with words that a putt drops with."""
     if cue.kind != "holed" or not cue.mention.text.startswith(_CENTRE):

@@ -57,6 +57,24 @@ MISSES = {
         ],
         ["short", "", ""],
     ),
+    "a call to the ball is no stroke, nor how long something is": (
+        [
+            "Driver in the fairway.",
+            "6 iron. Up, up, get out. It's on.",
+            "Our basement is 38 feet long, so I practised. Rolled it to two feet.",
+            "Made it. Four.",
+        ],
+        ["", "", "", ""],
+    ),
+    "a saying is no putt": (
+        [
+            "Driver in the fairway.",
+            "6 iron, on the green.",
+            "He told me, never up, never in. So I've hit it too hard, it's gone way past.",
+            "Coming back I've left it short. Tapped in. Five.",
+        ],
+        ["", "", "long", "short", ""],
+    ),
     "right there is no side, and what was meant is no miss": (
         [
             "Driver in the fairway.",
