@@ -42,6 +42,8 @@ _NAMED_SO = 1.6
 """The weight of a club that is named without its number."""
 _AT_ONCE = 4
 """Words from "the hybrid" to the number that tells which: "the hybrid, the 3 hybrid"."""
+_SO_SOON = 20
+"""Words from a numbered hybrid to "hybrid" for the same."""
 _TWICE_AS_OFTEN = 2
 """A number that is misheard once or twice does not make a second hybrid."""
 
@@ -80,7 +82,15 @@ def with_the_only_hybrid(talk: Talk) -> Talk:
     often = numbered.most_common(2)
     if not often or (len(often) > 1 and often[0][1] < _TWICE_AS_OFTEN * often[1][1]):
         return talk
-    return tuple(_numbered(said, often[0][0]) for said in talk)
+    made, only = [], often[0][0]
+    named, since = only, -_SO_SOON
+    for said in talk:
+        # "5 hybrid. I say hybrid, it's more of a rake": the one just named, whatever is carried.
+        made.append(_numbered(said, named if said.first - since <= _SO_SOON else only))
+        told = [m for m in said.mentions if m.kind == "club" and str(m.value).endswith("H") and not m.mood]
+        if told:
+            named, since = str(told[-1].value), said.last
+    return tuple(made)
 
 
 def _told_behind(talk: Talk) -> Iterator[str]:

@@ -45,8 +45,10 @@ def _without_putts_hoped(found: list[Cue]) -> list[Cue]:
 
 
 def _club_next(putts: Cue, rest: Sequence[Cue]) -> bool:
-    after = next((cue for cue in rest if not cue.mention.overlaps(putts.mention)), None)
-    if after is None or after.kind != "club" or after.utterance > putts.utterance + 1:
+    told = [cue for cue in rest if not cue.mention.overlaps(putts.mention)]
+    # "Two putts. 72. Cup of tea. Sand wedge": a sum may stand between.
+    after = next((cue for cue in told if cue.kind != "distance" or cue.mention.unit), None)
+    if after is None or after.kind != "club" or after.utterance > putts.utterance + _SOON:
         return False
     return not after.after and after.mention.mood == ""
 

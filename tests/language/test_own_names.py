@@ -52,6 +52,14 @@ REST = ["140 left. 8 iron, on the green. Two putts."]
             ],
             ["4H", "3H"],
         ),
+        # One just named is no other, whichever is named more often.
+        (
+            [
+                "Four hybrid off the tee. The four hybrid, the lovely four hybrid. In the fairway.",
+                "Five hybrid. I say hybrid, it's more of a rake. On the green.",
+            ],
+            ["4H", "5H"],
+        ),
         # Its number is told in the next breath, and a number misheard once is no second hybrid.
         (["Hit the rescue.", "The 3, and it's in the fairway.", "Rescue again, on the green."], ["3H", "3H"]),
         (

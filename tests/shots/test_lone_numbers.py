@@ -86,3 +86,17 @@ def test_putts_hoped_for_before_the_club_are_not_putted() -> None:
     assert [shot.club for shot in played] == ["D", "6I", "SW", "SW", "", ""]
     assert played[2].result == "sand"
     assert played[4].miss == "right"
+
+
+def test_putts_hoped_for_with_a_sum_behind_them_are_not_putted() -> None:
+    told = "6 iron, in the right bunker. I'll just get it out. Two putts. 72. Tea. Sand wedge. Splash."
+    played = reason(transcript([GREETING, "", FOUR, told, "On the green. It's gone in."]), Plan()).shots
+    assert [shot.club for shot in played] == ["D", "6I", "SW", ""]
+
+
+def test_putts_to_spare_are_not_putted() -> None:
+    told = "6 iron, onto the green, four metres. I only need two putts for my nine over."
+    played = reason(
+        transcript([GREETING, "", FOUR, told, "Up the rise and it's gone in. A three."]), Plan()
+    ).shots
+    assert len(played) == 3
