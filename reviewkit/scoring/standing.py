@@ -87,7 +87,7 @@ def _placed(
     slots: Sequence[Slot], index: int, tale: HoleTale, mention: Mention, cues: Sequence[Mention], planned: int
 ) -> Claim:
     right = RIGHT[mention.kind] * min(mention.weight, 1.0)
-    before = _share_before(tale, mention)
+    before = 0.95 if _put_behind(tale, mention) else _share_before(tale, mention)
     near = [cue for cue in cues if max(cue.first - mention.last, mention.first - cue.last) <= NEAR_WORDS]
     if not near:
         return Claim(mention, index, before, right)
@@ -115,6 +115,15 @@ def _by_hole(slots: Sequence[Slot], cue: Mention) -> int | None:
     if cue.kind != "played":
         return None
     return next((k for k, slot in enumerate(slots) if slot.hole == cue.value), None)
+
+
+def _put_behind(tale: HoleTale, mention: Mention) -> bool:
+    """ "I was six over walking off there. So now I'm five over": the first is how the hole began."""
+    stood = any(m.kind == "stood" and m.overlaps(mention) for m in tale.mentions)
+    return stood and any(
+        m.kind == mention.kind and m.first > mention.last and not m.mood and m.value != mention.value
+        for m in tale.mentions
+    )
 
 
 def _share_before(tale: HoleTale, mention: Mention) -> float:

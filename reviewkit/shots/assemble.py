@@ -11,6 +11,7 @@ from reviewkit.model import HoleSpan, Shot, Utterance, Word
 from reviewkit.shots.aim import for_the_green, one_shotter
 from reviewkit.shots.chart import readings
 from reviewkit.shots.club_words import club_of
+from reviewkit.shots.clubs_again import with_the_club_of_again
 from reviewkit.shots.counts import counts
 from reviewkit.shots.cue import LONGEST_CLUBS, SHORT, Cue
 from reviewkit.shots.cues import cues
@@ -88,7 +89,7 @@ def shots(
     if not telling.options:
         return ()
     _, steps = telling.options[telling.nearest(strokes)]
-    steps = _with_clubs_before(telling.cues, steps)
+    steps = with_the_club_of_again(telling.cues, _with_clubs_before(telling.cues, steps), words)
     for at, place in stray_places(telling.talk, telling.cues, steps, words).items():
         steps = _with(steps, at, result=place)
     for at in out_of_bounds(telling.talk, steps):

@@ -20,6 +20,12 @@ _OPENING = 2
 _NEAR = 6
 """Utterances from where it lies to the same told once more; what others did may stand between."""
 _STAYS = re.compile(r"still|again|another|back|same|next|lying")
+_BY = re.compile(r"(?:slid|slides|went|goes|gone|ran|runs|rolled|rolls|slipped|crept|by|past|just)\b")
+_FELL = re.compile(
+    r"\b(?:fell|falls|fallen|dropped|drops|toppled|topples|dived|dives|disappeared|curled|crept)\b"
+)
+_TOUCHED = re.compile(r"(?:caught|hit|found|touched|kissed|clipped|lip|rattled)")
+_ANOTHER = re.compile(r"\b(?:next|2nd|3rd|then|and|so|return|back|again|another|too|also|same|one|putt)\b")
 
 
 def without_echoes(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
@@ -31,6 +37,7 @@ def without_echoes(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
     lasting = [at for at in told if found[at].kind not in _BESIDE]
     echoed |= {at for at in told if found[at].kind in _MISSED and _repeated(found[at].utterance, talk)}
     echoed |= {at for before, at in pairwise(lasting) if _told_on(found[at], found[before], talk)}
+    echoed |= {at for at in told if any(_fell_in(cue, found[at]) for cue in found[at + 1 :])}
     return [cue for at, cue in enumerate(found) if at not in echoed]
 
 
@@ -58,8 +65,24 @@ def _echoes(cue: Cue, before: Cue) -> bool:
 def _told_on(cue: Cue, before: Cue, talk: Sequence[Utterance]) -> bool:
     """ "In the sand at the back. Down in the bunker": where it lies, told once more before it is struck."""
     if cue.kind == before.kind == "stayed_out":
-        return cue.mention.text.startswith(_WONDERED)
+        return cue.mention.text.startswith(_WONDERED) or _how_it_missed(cue, before, talk)
     same = cue.kind == before.kind == "place" and cue.value == before.value and cue.value in _LAIN
     said = talk[cue.utterance]
     opens = cue.mention.first - said.first <= _OPENING and not _STAYS.search(said.text)
     return same and opens and 0 < cue.utterance - before.utterance <= _NEAR
+
+
+def _how_it_missed(cue: Cue, before: Cue, talk: Sequence[Utterance]) -> bool:
+    """ "Just missed. Slid by on the left": one putt, by the hole as the next breath tells at once."""
+    said = talk[cue.utterance]
+    opens = cue.mention.first - said.first <= 1 and not _ANOTHER.search(said.text)
+    closed = talk[before.utterance].last - before.mention.last <= _OPENING
+    soon = cue.utterance == before.utterance + 1
+    return soon and opens and closed and _BY.match(cue.mention.text) is not None
+
+
+def _fell_in(cue: Cue, before: Cue) -> bool:
+    """ "It caught the left edge, thought about it and fell in": one putt, that did not stay out."""
+    once = cue.utterance == before.utterance and cue.kind == "holed"
+    touched = before.kind in _MISSED and _TOUCHED.match(before.mention.text) is not None
+    return once and touched and _FELL.search(cue.mention.text) is not None

@@ -20,6 +20,8 @@ def with_what_was_told(found: Sequence[Cue], talk: Sequence[Utterance]) -> list[
     kept: list[Cue] = []
     for cue in found:
         value: object = cue.value
+        if cue.kind == "club" and value == _SAME and _club_behind(cue, found):
+            continue
         if (
             cue.kind == "place"
             and cue.value == _THERE
@@ -38,6 +40,12 @@ def with_what_was_told(found: Sequence[Cue], talk: Sequence[Utterance]) -> list[
         elif value:
             kept.append(replace(cue, mention=replace(cue.mention, value=str(value))))
     return kept
+
+
+def _club_behind(cue: Cue, found: Sequence[Cue]) -> bool:
+    """ "The same number as before, so the same club. The 8 iron, then": which one is told at once."""
+    after = next((c for c in found if c.mention.first > cue.mention.last), None)
+    return after is not None and after.kind == "club" and after.utterance <= cue.utterance + 1
 
 
 def _said_at_once(cue: Cue, value: object, found: Sequence[Cue]) -> bool:

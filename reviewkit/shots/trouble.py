@@ -29,22 +29,24 @@ def sides(
     talk: Sequence[Utterance], cues: Sequence[Cue], steps: Sequence[Step], words: Sequence[Word]
 ) -> dict[int, str]:
     """Misses by the index of their step: "fence down the right", and later "over the fence"."""
-    land = list(_of_the_land(talk, cues))
+    begun = next((step.draft.first for step in steps if step.draft.first < step.draft.last), 0)
+    land = list(_of_the_land(talk, cues[begun:]))
     found: dict[int, str] = {}
-    for at, step in enumerate(steps if land else ()):
+    for index, step in enumerate(steps if land else ()):
         if step.draft.miss or not step.told:
             continue
         sandy = step.draft.result == "sand" and step.lie == "tee"
         told: set[str] = set()
         if sandy or step.draft.result in _GONE:
-            told = {side for side, text in land if not sandy or _BUNKER.search(text)}
+            until = cues[step.draft.last - 1].mention.first if step.draft.last else 0
+            told = {side for side, text, at in land if (not sandy or _BUNKER.search(text)) and at < until}
         elif step.draft.result in _TANGLED and step.lie == "tee":
-            named = _named(cues, step, steps[at + 1 :], words)
-            told = {side for side, text in land if named & set(_THINGS.findall(text))}
+            named = _named(cues, step, steps[index + 1 :], words)
+            told = {side for side, text, _ in land if named & set(_THINGS.findall(text))}
         if step.lie == "tee":
             told -= {"short"}
         if len(told) == 1:
-            found[at] = told.pop()
+            found[index] = told.pop()
     return found
 
 
@@ -69,13 +71,13 @@ def out_of_bounds(talk: Sequence[Utterance], steps: Sequence[Step]) -> list[int]
     return [at for at, step in enumerate(steps) if step.draft.result == "lost"]
 
 
-def _of_the_land(talk: Sequence[Utterance], cues: Sequence[Cue]) -> Iterator[tuple[str, str]]:
-    """The sides on which something lies, and the words that say so."""
+def _of_the_land(talk: Sequence[Utterance], cues: Sequence[Cue]) -> Iterator[tuple[str, str, int]]:
+    """The sides on which something lies, the words that say so, and where they stand if told by the way."""
     strokes = [cue.mention for cue in cues]
     for utterance in talk:
         for mention in utterance.mentions:
             if mention.value in ("left", "right", "short") and _is_land(mention, strokes):
-                yield str(mention.value), utterance.text
+                yield str(mention.value), utterance.text, -1 if mention.mood else mention.first
 
 
 def _is_land(mention: Mention, strokes: Sequence[Mention]) -> bool:

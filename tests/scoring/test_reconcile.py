@@ -263,3 +263,11 @@ def test_of_two_standings_after_the_last_stroke_the_later_counts(
     told.sort(key=lambda mention: mention.first)
     found = reconcile([tale(1, {4: 0.5, 5: 0.5}, mentions=told)], Plan())
     assert scores(found) == [strokes]
+
+
+def test_a_standing_put_behind_at_a_holes_end_is_that_before_it() -> None:
+    """ "He says I was six over walking off there. So now I'm five over." """
+    told = [said("running", 2, 0.95, hole=2), said("stood", 1, 0.95, hole=2)]
+    told.append(said("running", 1, 0.98, hole=2))
+    holes = [tale(1, {5: 0.55, 6: 0.45}), tale(2, {3: 0.9, 4: 0.1}, mentions=told)]
+    assert scores(reconcile(holes, Plan())) == [6, 3]

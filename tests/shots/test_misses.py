@@ -313,3 +313,9 @@ def test_the_club_is_the_one_played(lines: list[str], club: str) -> None:
     told = [*OPENING, *lines, "150 left, 8 iron onto the green.", PUTTED]
     shots = reason(transcript(told), Plan()).shots
     assert [shot.club for shot in shots] == [club, "8I", "", ""]
+
+
+def test_a_drive_chipped_on_from_the_rough_before_the_green_was_short() -> None:
+    told = "3 wood. Landed it too short. It's in the rough just before the green. Chip with the 60, two feet."
+    lines = [GREETING, "", "Hole one, a par four, 296 yards.", told, "Tapped in for a birdie."]
+    assert reason(transcript(lines), Plan()).shots[0].miss == "short"

@@ -33,6 +33,39 @@ TALES = {
         ],
         ["fairway", "sand", "sand", "green", "green", "holed"],
     ),
+    "a putt missed, and in the next breath how": (
+        [
+            "Driver, in the fairway. Gap wedge, on, five metres away.",
+            "Had a look at it. Went by on the right. Tapped in for a four.",
+        ],
+        ["fairway", "green", "green", "holed"],
+    ),
+    "a putt that caught the edge and fell": (
+        [
+            "Driver, in the fairway. Eight iron, in the rough behind the green. Chipped it to four feet.",
+            "It caught the left side, it thought about the matter, and it fell in. A four.",
+        ],
+        ["fairway", "rough", "green", "holed"],
+    ),
+    "the same club as elsewhere, and which": (
+        [
+            "Driver, in the fairway. 138 left, the same number as the seventh, so the same club.",
+            "The 8 iron, then, and it went into the rough. Chipped to four feet. Holed it for a four.",
+        ],
+        ["fairway", "rough", "green", "holed"],
+    ),
+    "sand that others knew": (
+        [
+            "Driver, into the fairway bunker. My dog dug in that bunker once.",
+            "Eight iron, out to the fairway. Pitching wedge, on. I spend more time in the sand than he did.",
+            "Two putts for a five.",
+        ],
+        ["sand", "fairway", "green", "green", "holed"],
+    ),
+    "told to clear it": (
+        ["Three wood. Go, go, go over the wall, go. It's on the fairway. Wedge on. Two putts for a four."],
+        ["fairway", "green", "green", "holed"],
+    ),
     "a ball that came back off the bank, and a putt's length behind it": (
         [
             "Driver, in the fairway. Gap wedge, it hit the bank and came back. Five feet.",

@@ -18,6 +18,7 @@ GONE = "Driver, over the fence, out of bounds."
         ([LAND, GONE], "right"),
         ([LAND, "And there's a lake down the left.", GONE], ""),
         ([GONE], ""),
+        (["Houses the entire left side.", "Out of bounds the entire left side.", GONE], "left"),
         ([LAND, "Driver, pulled it left, out of bounds."], "left"),
     ],
 )
@@ -88,3 +89,9 @@ def test_a_putt_told_with_what_it_left_is_one_of_its_own() -> None:
     assert [shot.kind for shot in reason(transcript([GREETING, "", *lines]), Plan()).shots[3:]] == [
         "putt"
     ] * 2
+
+
+def test_a_club_struck_again_from_the_tee_was_the_first_ones_too() -> None:
+    told = ["It's over the road, out of bounds.", "Three off the tee, driver again, fairway."]
+    lines = [GREETING, "", "Hole one, a par four.", *told, "Wedge on. Two putts for a six."]
+    assert [shot.club for shot in reason(transcript(lines), Plan()).shots[:2]] == ["D", "D"]
