@@ -18,6 +18,7 @@ import numpy.typing as npt
 
 from reviewkit.holes.confirmed import Confirmed
 from reviewkit.holes.evidence import Array, Evidence, Indices
+from reviewkit.holes.signs import COURSE
 from reviewkit.model import Plan
 
 Segment = tuple[int, int]
@@ -32,7 +33,7 @@ _SKIP = -7.0
 _USUAL_STARTS = {1: 0.0, 10: -1.0}
 _ODD_START = -5.0
 _WRAP = -1.0
-_COURSE, _NINE = 18, 9
+_NINE = 9
 _CLEARLY = 1.2
 """Odds of a hole's number from which it is named."""
 _UNGREETED = -1.5
@@ -72,12 +73,12 @@ class Lattice:
         """The hole's number in each state, (k, s)."""
         if self.plan.order:
             return np.array([self.plan.order], dtype=np.intp)
-        counted = np.arange(_COURSE, dtype=np.intp)
-        plays = [(opener - 1 + counted) % _COURSE + 1 for opener in self._openers()]
+        counted = np.arange(COURSE, dtype=np.intp)
+        plays = [(opener - 1 + counted) % COURSE + 1 for opener in self._openers()]
         # Whoever begins amid a nine, or amid a course of twelve, may go around it; zeros stand for no hole.
         for opener, size in itertools.product(self._openers(), self._sizes()):
             first = opener - (opener - 1) % size
-            if first < opener < first + size <= _COURSE + 1:
+            if first < opener < first + size <= COURSE + 1:
                 around = first + (opener - first + counted) % size
                 plays.append(np.where(counted < size, around, 0))
         return np.array(plays)
@@ -91,8 +92,8 @@ class Lattice:
 
     def _sizes(self) -> list[int]:
         """Holes that may be gone around: a nine, as many as are told of, or up to the last one named."""
-        last = max((hole for row in self.evidence.number for hole in _named(row)), default=_COURSE)
-        return sorted({_NINE, last, *self.evidence.outline.sizes} - {1, _COURSE})
+        last = max((hole for row in self.evidence.number for hole in _named(row)), default=COURSE)
+        return sorted({_NINE, last, *self.evidence.outline.sizes} - {1, COURSE})
 
     @cached_property
     def steps(self) -> Array:
@@ -113,7 +114,7 @@ class Lattice:
         told = np.array(self.evidence.number)[self.starts][:, self.numbers]
         entered = told + np.array(self.evidence.opening)[self.starts, None, None] + _PER_HOLE
         if self.confirmed.facts:
-            holes = range(_COURSE + 1)
+            holes = range(COURSE + 1)
             sure = [[self.confirmed.enter(int(at), hole) for hole in holes] for at in self.starts]
             entered = entered + np.array(sure)[:, self.numbers]
         weighed: Array = _TRUST * entered
@@ -150,10 +151,10 @@ class Lattice:
         ends = np.append(self.starts, self.end)
         played = np.array(self.evidence.counts["played"])
         after = np.where(ends < self.end, _CLOSING_WORDS - 0.9 * (played[-1] - played[ends]), 0.0)
-        whole = np.where(np.isin(self.numbers, (9, _COURSE)), _WHOLE, 0.0)
+        whole = np.where(np.isin(self.numbers, (9, COURSE)), _WHOLE, 0.0)
         meant = self.evidence.outline.counts
         if meant and not self.plan.order:
-            whole = np.array([_MEANT * meant.get(count, 0.0) for count in range(1, _COURSE + 1)])
+            whole = np.array([_MEANT * meant.get(count, 0.0) for count in range(1, COURSE + 1)])
         rows = []
         for place, at in enumerate(map(int, self.starts)):
             until = slice(place + 1, int(np.searchsorted(ends, at + _LONGEST, "right")))
@@ -215,7 +216,7 @@ class Lattice:
         """Hole number -> each stretch that may tell it -> the probability of that over all readings."""
         forward, onward = self._forward(), self._onward()
         total = np.logaddexp.reduce(forward + self.final, axis=None)
-        found: dict[int, dict[Segment, float]] = {hole: {} for hole in range(1, _COURSE + 1)}
+        found: dict[int, dict[Segment, float]] = {hole: {} for hole in range(1, COURSE + 1)}
         for at in range(len(self.starts) + 1):
             if at < len(self.starts):
                 low, end = int(self.reach[at]), int(self.starts[at])
@@ -255,7 +256,7 @@ class Lattice:
 
 def _named(row: Sequence[float]) -> list[int]:
     """The holes that an utterance clearly names."""
-    return [hole for hole in range(1, _COURSE + 1) if row[hole] > _CLEARLY]
+    return [hole for hole in range(1, COURSE + 1) if row[hole] > _CLEARLY]
 
 
 def _ahead(states: npt.NDArray[np.generic], by: int) -> npt.NDArray[np.generic]:
