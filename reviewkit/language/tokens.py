@@ -98,13 +98,16 @@ def sentences(transcript: Transcript, lexicon: Lexicon | None = None) -> tuple[S
 def said(spoken: tuple[Segment, ...], lexicon: Lexicon) -> tuple[Sentence, ...]:
     """`sentences` of a transcript's segments, kept for the next one who asks."""
     words, segments = _words(spoken)
-    mended = by_ear.mended(lexicon.mend(as_heard(spoken, lexicon.spelling)))
+    mended = by_ear.mended(lexicon.mend(_apart(words, segments, lexicon.spelling)))
     return tuple(_sentence(run, words, segments) for run in _runs(mended))
 
 
 def as_heard(spoken: tuple[Segment, ...], spelling: Mapping[str, str]) -> list[Piece]:
     """The words' pieces with numbers as digits and sentences' ends as marks, before any is put right."""
-    words, segments = _words(spoken)
+    return _apart(*_words(spoken), spelling)
+
+
+def _apart(words: tuple[Word, ...], segments: list[int], spelling: Mapping[str, str]) -> list[Piece]:
     marked = _with_borders(pieces(words, spelling), _borders(words, segments))
     return whole(numbers(without_fillers(marked, words)))
 
