@@ -23,7 +23,7 @@ import numpy as np
 
 from reviewkit.language.phones import SOUNDS, sounds
 from reviewkit.language.pieces import COMMA, ENDS, Piece, text_at
-from reviewkit.language.repair import renamed
+from reviewkit.language.repair import laid_over, renamed
 
 PHRASES = Path(__file__).parents[1] / "rules" / "by_ear.toml"
 COUNTED = PHRASES.with_suffix(".json")
@@ -82,18 +82,11 @@ def mended(given: list[Piece]) -> list[Piece]:
         if weighed(each, measures(given, each, costs), beside(given, each), by) < LIKELY:
             continue
         made += given[at : each.begin]
-        made += _said(given[each.begin : each.end], each.phrase.said.split())
+        said = each.phrase.said.split()
+        over = laid_over(given[each.begin : each.end], len(said))
+        made += [renamed(piece, word, heard) for word, (piece, heard) in zip(said, over, strict=True)]
         at = each.end
     return [*made, *given[at:]]
-
-
-def _said(heard: Sequence[Piece], words: Sequence[str]) -> Iterator[Piece]:
-    """The words said over those heard, one over one where their number is the same."""
-    whole = heard[0].to(heard[-1], "")
-    text = " ".join(piece.text for piece in heard)
-    for at, word in enumerate(words):
-        one = len(words) == len(heard)
-        yield renamed(heard[at] if one else whole, word, heard[at].text if one else text)
 
 
 def measures(given: list[Piece], found: Likeness, costs: Costs) -> tuple[float, ...]:

@@ -134,18 +134,14 @@ class Repair:
     def mend(self, given: Sequence[Piece], at: int) -> list[Piece]:
         """The pieces meant, each over the words it replaces where their number is the same."""
         old = given[at : at + len(self.heard)]
-        heard = " ".join(piece.heard or piece.text for piece in old)
-        whole = old[0].to(old[-1], "")
         made = []
-        for place, word in enumerate(self.meant):
+        for word, (source, said) in zip(self.meant, laid_over(old, len(self.meant)), strict=True):
             kept = _KEPT.fullmatch(word)
             if kept and not kept.group(2):
                 made.append(old[int(kept.group(1)) - 1])
                 continue
-            source = old[place] if len(old) == len(self.meant) else whole
             if kept:
                 word = self._reading(old, int(kept.group(1)) - 1, kept.group(2))
-            said = heard if source is whole else source.heard or source.text
             made.append(source if source.text == word else renamed(source, word, said))
         return made
 
@@ -159,6 +155,16 @@ class Repair:
             _, kind, other = how.split(" ")
             return shown(value + (int(other) if kind == "plus" else old[int(other) - 1].value or 0))
         return shown({" tens": value // 10 * 10, " unit": value % 10}.get(how, value))
+
+
+def laid_over(old: Sequence[Piece], count: int) -> list[tuple[Piece, str]]:
+    """For each of `count` new words the piece that it stands for, and what was heard there.
+
+    One for one where there are as many, else all of the old for each.
+    """
+    if len(old) == count:
+        return [(piece, piece.heard or piece.text) for piece in old]
+    return [(old[0].to(old[-1], ""), " ".join(piece.heard or piece.text for piece in old))] * count
 
 
 def renamed(source: Piece, word: str, said: str) -> Piece:
