@@ -13,10 +13,10 @@ from reviewkit.language.number_words import (
     YARDAGE_BEFORE,
     shown,
 )
-from reviewkit.language.pieces import COMMA, ENDS, Piece, text_at
+from reviewkit.language.pieces import BREAKS, COMMA, ENDS, Piece, text_at
 
 _MOST_OVER = 36
-_AFTER_STANDING = ("", COMMA, *ENDS, "so", "and", "but", "now", "then", "after", "par", "through")
+_AFTER_STANDING = (*BREAKS, "so", "and", "but", "now", "then", "after", "par", "through")
 _SMALL = ("feet", "foot", "inches", "percent")
 
 

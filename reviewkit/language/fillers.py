@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from reviewkit.language.pieces import COMMA, ENDS, Piece, text_at
+from reviewkit.language.pieces import BREAKS, ENDS, Piece, text_at
 from reviewkit.model import Word
 
 _SOUNDS = frozenset({"uh", "um", "uhm", "erm", "hmm", "mm"})
 _APART = (("like",), ("er",), ("you", "know"), ("i", "guess"))
 """Fill a pause where marks part them from the rest."""
-_MARKS = ("", COMMA, *ENDS)
 
 
 def without_fillers(given: list[Piece], words: tuple[Word, ...]) -> list[Piece]:
@@ -23,8 +22,8 @@ def without_fillers(given: list[Piece], words: tuple[Word, ...]) -> list[Piece]:
             continue
         at += length
         before, behind = kept[-1] if kept else None, given[at] if at < len(given) else None
-        parted = before is not None and before.text in _MARKS
-        if behind is not None and behind.text in _MARKS:
+        parted = before is not None and before.text in BREAKS
+        if behind is not None and behind.text in BREAKS:
             if not parted or not _written(kept[-1], words):
                 # One mark is left of two, none around what only delays a word.
                 if parted:
@@ -42,7 +41,7 @@ def _filler(given: list[Piece], at: int) -> int:
     for filler in _APART:
         end = at + len(filler)
         said = tuple(piece.text for piece in given[at:end]) == filler
-        if said and text_at(given, at - 1) in _MARKS and text_at(given, end) in _MARKS:
+        if said and text_at(given, at - 1) in BREAKS and text_at(given, end) in BREAKS:
             return len(filler)
     return 0
 

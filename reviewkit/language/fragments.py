@@ -11,7 +11,7 @@ from dataclasses import replace
 
 from reviewkit.language.half_heard import halved, hundred_under, oh_between
 from reviewkit.language.number_words import CLUB_NOUNS, shown, words_of
-from reviewkit.language.pieces import COMMA, ENDS, Piece, text_at
+from reviewkit.language.pieces import BREAKS, COMMA, ENDS, Piece, text_at
 
 _SOUNDS = {"to": 2, "too": 2, "do": 2, "free": 3, "for": 4, "fore": 4, "ate": 8, "won": 1}
 _SHORT = ("feet", "foot", "footer")
@@ -21,14 +21,13 @@ _GOALS = ("the", "go", "pin", "flag", "home", "a")
 _TARGETS = ("pin", "flag", "stick", "hole", "green", "front", "middle", "cup", "flagstick", "centre")
 _GOES_ON = (*_GOALS, *_TARGETS, *words_of("my me it par birdie bogey that this your us be"))
 _TOLD_OF_SCORES = ("shot", "of", "score")
-_BREAKS = ("", COMMA, *ENDS)
 _AFTER_SPELT = (COMMA, *ENDS, "yards", "metres", "to", "out", "left", "in", "uphill", "downhill", "par")
 _OF_A_HOLE = words_of(
     """it's par stroke index uphill downhill dogleg doglegs straight straightaway into downwind all
     slight slightly bends water bunkers trees playing and driver this yards metres from off"""
 )
-_BEFORE_HOLE = (*_BREAKS, "it's", "it", "is", "hole", "at", "one", "about")
-_BEFORE_LEFT = (*_BREAKS, *words_of("so now i've got have it's still had me about leaves is that's"))
+_BEFORE_HOLE = (*BREAKS, "it's", "it", "is", "hole", "at", "one", "about")
+_BEFORE_LEFT = (*BREAKS, *words_of("so now i've got have it's still had me about leaves is that's"))
 _I_HAVE = ("i", "we", "i've", "we've", "so", "now")
 """With "got" before them, and nothing behind: "so I got to 35, and it's swamp" is 235 left."""
 _REACHES = ("carry", "carries", "total", "sorry")
@@ -84,7 +83,7 @@ def _spelt(given: list[Piece], at: int, value: float) -> tuple[float, int]:
     for step, end, after in ((2, at + 5, ("yards", "metres")), (1, at + 3, _AFTER_SPELT)):
         digits = [_digit(given, at + step * place) for place in range(3)]
         apart = step == 1 or text_at(given, at + 1) == COMMA == text_at(given, at + 3)
-        opens = step == 2 or (digits[0] < 6 and text_at(given, at - 1) in _BREAKS)
+        opens = step == 2 or (digits[0] < 6 and text_at(given, at - 1) in BREAKS)
         told = text_at(given, end) in after or (step == 2 and _one_by_one(given, at, digits))
         if all(digits) and apart and opens and told:
             return digits[0] * 100.0 + digits[1] * 10 + digits[2], end
@@ -104,11 +103,11 @@ def _hole_apart(given: list[Piece], at: int, value: float) -> tuple[float, int]:
     begin = at + 1 + (text_at(given, at + 1) == COMMA)
     rest, end = _below_100(given, begin)
     before = [text_at(given, at - back) for back in (1, 2, 3)]
-    named = before[1].isdigit() and int(before[1]) <= 18 and before[2] in (*_BREAKS, "hole", "number", "par")
+    named = before[1].isdigit() and int(before[1]) <= 18 and before[2] in (*BREAKS, "hole", "number", "par")
     named = named or (before[1] in ("one", "1") and before[2] in ("short", "long", "little", "last"))
     named = named or begin == at + 1
     directly = before[1] == "par" and before[0].isdigit()
-    if not 1 <= hundreds <= 5 or not rest or not ((before[0] in _BREAKS and named) or directly):
+    if not 1 <= hundreds <= 5 or not rest or not ((before[0] in BREAKS and named) or directly):
         return 0.0, 0
     after = [text_at(given, end + step) for step in (0, 1)]
     told = after[0] in _OF_A_HOLE or (after[0] in (COMMA, *ENDS) and after[1] in _OF_A_HOLE)
@@ -119,7 +118,7 @@ def _too_short(given: list[Piece], at: int, value: float) -> tuple[float, int]:
     """ "Par 5, 112": of "five twelve" a listener heard the par's own number and the rest."""
     back = 2 if text_at(given, at - 1) == COMMA else 1
     par = _digit(given, at - back) if at > back else 0
-    told = par in (4, 5) and text_at(given, at - back - 1) == "par" and text_at(given, at + 1) in _BREAKS
+    told = par in (4, 5) and text_at(given, at - back - 1) == "par" and text_at(given, at + 1) in BREAKS
     return (par * 100 + value - 100, at + 1) if told and 100 <= value < 200 else (0.0, 0)
 
 
@@ -143,7 +142,7 @@ def _digit(given: list[Piece], at: int) -> int:
 def _hundreds_apart(given: list[Piece], at: int, value: float) -> tuple[float, int]:
     """ "2, 15 to go"."""
     rest = given[at + 2].value if at + 2 < len(given) else None
-    opens = value in (1, 2) and given[at].text.isdigit() and text_at(given, at - 1) in _BREAKS
+    opens = value in (1, 2) and given[at].text.isdigit() and text_at(given, at - 1) in BREAKS
     if not opens or text_at(given, at + 1) != COMMA or rest is None or not 10 <= rest < 100:
         return 0.0, 0
     after, beyond = text_at(given, at + 3), text_at(given, at + 4)
@@ -224,7 +223,7 @@ def _headed(given: list[Piece], at: int) -> tuple[float, int]:
     left = (after[0] in ("left", "out") and after[1] != "of") or after[:2] == ["to", "go"]
     left = left or (after[0] == "to" and after[1] in _GOALS and after[2] in _TARGETS)
     club = after[1] in CLUB_NOUNS and (after[0].isdigit() or after[0] in _SOUNDS)
-    had = before == "got" and text_at(given, at - 2) in _I_HAVE and after[0] in _BREAKS and rest >= 20
+    had = before == "got" and text_at(given, at - 2) in _I_HAVE and after[0] in BREAKS and rest >= 20
     left = (left and before in _BEFORE_LEFT) or had
     if hundreds == 2 and (left or (club and before in ("that's", "it's"))):
         return 200.0 + rest, at + 2
@@ -235,9 +234,9 @@ def _headed(given: list[Piece], at: int) -> tuple[float, int]:
         hundreds == 4
         and number is not None
         and number <= 18
-        and text_at(given, at - 2) in (*_BREAKS, "par", "hole")
+        and text_at(given, at - 2) in (*BREAKS, "par", "hole")
     )
-    par_told = hundreds == 4 and after[0] in _BREAKS and _after_par(given, at)
+    par_told = hundreds == 4 and after[0] in BREAKS and _after_par(given, at)
     if par_told or ((numbered or before in _BEFORE_HOLE) and _of_a_hole(after, before, hundreds)):
         return hundreds * 100.0 + rest, at + 2
     return 0.0, 0
@@ -246,11 +245,11 @@ def _headed(given: list[Piece], at: int) -> tuple[float, int]:
 def _doubled(given: list[Piece], at: int, hundreds: int, rest: float) -> tuple[float, int]:
     """ "The 9th, for 188 yards" for one of 488."""
     before, unit = text_at(given, at - 1), text_at(given, at + 2)
-    opens = before in _BREAKS or (before in ("4", "5") and text_at(given, at - 2) in ("par", "per"))
+    opens = before in BREAKS or (before in ("4", "5") and text_at(given, at - 2) in ("par", "per"))
     told = unit in ("yards", "metres") or text_at(given, at - 2) in ("par", "per")
     beyond = text_at(given, at + 3)
-    told = told or (unit in _BREAKS and (beyond in _OF_A_HOLE or beyond == "for"))
-    told = told or (unit in _BREAKS and _names_a_hole(given, at - 2))
+    told = told or (unit in BREAKS and (beyond in _OF_A_HOLE or beyond == "for"))
+    told = told or (unit in BREAKS and _names_a_hole(given, at - 2))
     if hundreds != 4 or not opens or not told:
         return 0.0, 0
     return 300.0 + rest, at + 2
@@ -270,7 +269,7 @@ def _names_a_hole(given: list[Piece], at: int) -> bool:
     """Whether "the 4th" or "hole 4" opens the talk right before."""
     number = text_at(given, at)
     if number[:-2].isdigit() and number[-2:] in ("st", "nd", "rd", "th"):
-        return text_at(given, at - 1) in (*_BREAKS, "the", "so")
+        return text_at(given, at - 1) in (*BREAKS, "the", "so")
     return number.isdigit() and text_at(given, at - 1) == "hole"
 
 

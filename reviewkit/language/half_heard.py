@@ -6,9 +6,8 @@ Each reading is sure of itself by what stands around it: a hole's introduction, 
 from __future__ import annotations
 
 from reviewkit.language.number_words import LIKE_PAR
-from reviewkit.language.pieces import COMMA, ENDS, Piece, text_at
+from reviewkit.language.pieces import BREAKS, Piece, text_at
 
-_BREAKS = ("", COMMA, *ENDS)
 _SOUNDS = {"to": 2, "too": 2, "free": 3, "tree": 3, "for": 4, "fore": 4, "fife": 5, "ate": 8}
 _UNITS = ("feet", "foot", "footer", "yards", "metres")
 _TO_GO = ("left", "out", "yards", "metres")
@@ -41,7 +40,7 @@ def hundred_under(given: list[Piece], at: int, value: float) -> tuple[float, int
 def oh_between(given: list[Piece], at: int, value: float) -> tuple[float, int]:
     """ "Par 4 with the woods, 4 of 5." is a hole of four-oh-five."""
     unit = given[at + 2].value if at + 2 < len(given) else None
-    alone = text_at(given, at - 1) in _BREAKS and text_at(given, at + 3) in _BREAKS
+    alone = text_at(given, at - 1) in BREAKS and text_at(given, at + 3) in BREAKS
     if text_at(given, at + 1) != "of" or unit is None or not alone:
         return 0.0, 0
     hole = value in range(1, 6) and unit in range(1, 10) and _behind_a_par(given, at)

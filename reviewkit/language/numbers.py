@@ -27,7 +27,7 @@ from reviewkit.language.number_words import (
     shown,
     simple,
 )
-from reviewkit.language.pieces import COMMA, ENDS, Piece, text_at
+from reviewkit.language.pieces import BREAKS, COMMA, ENDS, Piece, text_at
 
 _PLURAL = re.compile(r"(\d+(?:\.\d+)?)'?s")
 """Digits with a plural's tail: "5s", "2's"."""
@@ -204,7 +204,7 @@ def _yardage(given: list[Piece], at: int, head: float) -> tuple[float, int] | No
         return None
     if digits:
         # A listener's own digits: "1 52" is a yardage only where the talk around it says so.
-        alone = before in ("", COMMA, *ENDS) and after in ("", COMMA, *ENDS) and head <= 2
+        alone = before in BREAKS and after in BREAKS and head <= 2
         # "par 3 1 65", "1 52 8 iron"
         tee = before in (COMMA, *ENDS) and "par" in [text_at(given, at - step) for step in (2, 3)]
         golf = tee or text_at(given, at - 2) == "par" or (head <= 2 and text_at(given, end + 1) in CLUB_NOUNS)
@@ -219,8 +219,8 @@ def _spelt(given: list[Piece], at: int) -> tuple[float, int] | None:
     if not _three(given, at) or given[at].text.isdigit():
         return None
     before, after = text_at(given, at - 1), text_at(given, at + 3)
-    alone = before in ("", COMMA, *ENDS) and after in ("", COMMA, *ENDS)
-    after_it = after in ("", COMMA, *ENDS) and before in YARDAGE_BEFORE
+    alone = before in BREAKS and after in BREAKS
+    after_it = after in BREAKS and before in YARDAGE_BEFORE
     told = alone or after_it or (after in YARDAGE_AFTER and after != "for")
     value = sum((simple(given[at + step].text) or 0) * 10 ** (2 - step) for step in range(3))
     return (value, at + 3) if told and value <= _LONGEST_SPELT else None

@@ -14,6 +14,8 @@ from reviewkit.model import Word
 
 ENDS = (".", "?", "!")
 COMMA = ","
+BREAKS = ("", COMMA, *ENDS)
+"""What stands beside the words that begin or end something said; nothing at either end of the talk."""
 _SIGNS = str.maketrans(
     {
         **dict.fromkeys("’‘ʼ`´", "'"),
