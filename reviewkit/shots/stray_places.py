@@ -10,11 +10,10 @@ import re
 from collections.abc import Iterator, Sequence
 
 from reviewkit.model import Utterance, Word
-from reviewkit.shots.cue import Cue, bare_hit
+from reviewkit.shots.behind import AFTER, bare, last_word, swung
+from reviewkit.shots.cue import Cue
 from reviewkit.shots.steps import Step
 
-_AFTER = 18
-"""Words behind the last that tells of the stroke, at most, in which its place may stand."""
 _BEFORE = 4
 """Words before a place in which one may stand that denies it."""
 _PLACES = {
@@ -40,9 +39,7 @@ def stray_places(
     taken = _taken(talk) if lost else set[int]()
     for at in lost:
         draft = steps[at].draft
-        later = next((cue for cue in cues[draft.last :] if not bare_hit(cue)), None)
-        until = min(cues[draft.last - 1].mention.last + _AFTER, len(words) - 1)
-        until = min(until, later.mention.first - 1) if later is not None else until
+        until = min(last_word(cues, draft), len(words) - 1)
         told = set(_told(words, cues[draft.first].mention.last + 1, until, taken))
         if len(told) == 1:
             found[at] = told.pop()
@@ -51,8 +48,7 @@ def stray_places(
 
 def _untold(step: Step) -> bool:
     draft = step.draft
-    told = draft.first < draft.last and draft.shape != "putt"
-    return told and not (draft.result or draft.miss or draft.close)
+    return swung(draft) and not (draft.result or draft.miss or draft.close)
 
 
 def _taken(talk: Sequence[Utterance]) -> set[int]:
@@ -61,18 +57,18 @@ def _taken(talk: Sequence[Utterance]) -> set[int]:
     for said in talk:
         for mention in said.mentions:
             if mention.kind == "who?" and mention.value == "other":
-                taken.update(range(mention.first, said.mentions[-1].last + _AFTER))
+                taken.update(range(mention.first, said.mentions[-1].last + AFTER))
             elif not mention.kind.endswith("?") and mention.kind not in ("hazard", "lie"):
                 taken.update(range(mention.first, mention.last + 1))
     return taken
 
 
 def _told(words: Sequence[Word], first: int, until: int, taken: set[int]) -> Iterator[str]:
-    bare = {at: re.sub(r"[^a-z']", "", words[at].text.lower()) for at in range(first, until + 1)}
-    for at, word in bare.items():
-        place = next((name for name, spelt in _PLACES.items() if spelt.fullmatch(word)), "")
+    spelt = {at: bare(words[at]) for at in range(first, until + 1)}
+    for at, word in spelt.items():
+        place = next((name for name, pattern in _PLACES.items() if pattern.fullmatch(word)), "")
         if not place or at in taken or words[at].text.rstrip().endswith("?"):
             continue
-        before = [bare[by] for by in range(max(first, at - _BEFORE), at)]
-        if not any(map(_DENIED.fullmatch, before)) and not _ELSE.fullmatch(bare.get(at + 1, "")):
+        before = [spelt[by] for by in range(max(first, at - _BEFORE), at)]
+        if not any(map(_DENIED.fullmatch, before)) and not _ELSE.fullmatch(spelt.get(at + 1, "")):
             yield place

@@ -10,13 +10,12 @@ import re
 from collections.abc import Sequence
 
 from reviewkit.model import Utterance, Word
-from reviewkit.shots.cue import Cue, bare_hit
+from reviewkit.shots.behind import bare, last_word, swung
+from reviewkit.shots.cue import Cue
 from reviewkit.shots.drafts import Draft
 from reviewkit.shots.steps import Step
 
 _TROUBLE = ("rough", "trees", "sand", "ob", "penalty", "lost", "unplayable", "")
-_AFTER = 18
-"""Words behind the last that tells of the stroke, at most, in which its side may stand."""
 _LEADS = re.compile(
     r"the|dead|way|well|miles?|far|hard|fore|wide|off|away|out|over|too|little|bit|touch|slightly|safe|then|so|and"
     r"|hand|drift(?:ed|ing)|go(?:es|ing|ne)?|went|ran|run|kicked|bounced?|fell|rolled|turned|finished|ended"
@@ -43,9 +42,7 @@ def stray_sides(
     for at in troubled:
         draft = steps[at].draft
         # "Ended up in the left room. 150": the stroke before the next one's own words.
-        later = next((cue for cue in cues[draft.last :] if not bare_hit(cue)), None)
-        until = cues[draft.last - 1].mention.last + _AFTER + 1
-        until = min(until, later.mention.first) if later is not None else until
+        until = last_word(cues, draft) + 1
         sides = _sides(words, cues[draft.first].mention.first, until, known)
         if len(sides) == 1:
             found[at] = sides.pop()
@@ -53,8 +50,7 @@ def stray_sides(
 
 
 def _troubled(draft: Draft) -> bool:
-    told = draft.first < draft.last and draft.shape != "putt"
-    return told and not draft.miss and draft.result in _TROUBLE
+    return swung(draft) and not draft.miss and draft.result in _TROUBLE
 
 
 def _spoken_for(talk: Sequence[Utterance]) -> set[int]:
@@ -64,24 +60,24 @@ def _spoken_for(talk: Sequence[Utterance]) -> set[int]:
 
 
 def _sides(words: Sequence[Word], first: int, until: int, known: set[int]) -> set[str]:
-    texts = [word.text.lower() for word in words[max(0, first - 1) : until + 1]]
-    bare = [re.sub(r"[^a-z']", "", text) for text in texts]
-    inner = range(min(1, first), len(bare) - 1)
+    near = words[max(0, first - 1) : until + 1]
+    texts, spelt = [word.text for word in near], [bare(word) for word in near]
+    inner = range(min(1, first), len(spelt) - 1)
     return {
         side[1]
         for at in inner
-        if (side := _SIDE.fullmatch(bare[at]))
+        if (side := _SIDE.fullmatch(spelt[at]))
         and first - min(1, first) + at not in known
-        and _of_the_ball(texts, bare, at)
+        and _of_the_ball(texts, spelt, at)
     }
 
 
-def _of_the_ball(texts: Sequence[str], bare: Sequence[str], at: int) -> bool:
+def _of_the_ball(texts: Sequence[str], spelt: Sequence[str], at: int) -> bool:
     """Whether a side at `at` tells where a ball went, not what is left, nor that something is right."""
-    before, after = bare[at - 1] if at else "", bare[at + 1]
+    before, after = spelt[at - 1] if at else "", spelt[at + 1]
     if texts[at].endswith(_ASKED) or _ELSEWHERE.fullmatch(after):
         return False
-    stopped = _STOP.search(texts[at]) is not None or bare[at] not in ("left", "right")
+    stopped = _STOP.search(texts[at]) is not None or spelt[at] not in ("left", "right")
     if at and _STOP.search(texts[at - 1]) and stopped:
         return True
     told = stopped or before == "the" or _FOLLOWS.fullmatch(after)
