@@ -39,7 +39,7 @@ class Names:
             return False
         if self._told_behind(at, mention):
             return False
-        if any(m.kind in _OF_THE_ROUND and _overlap(m, mention) for m in utterance.mentions):
+        if any(m.kind in _OF_THE_ROUND and m.overlaps(mention) for m in utterance.mentions):
             return False
         bare = _BARE.fullmatch(_words(mention))
         if bare and (self._counts_else(at, mention) or self._goes_on(at, mention)):
@@ -80,10 +80,6 @@ class Names:
 def _words(mention: Mention) -> str:
     """What was said without its commas: "so, 7"."""
     return " ".join(mention.text.replace(",", " ").split())
-
-
-def _overlap(one: Mention, other: Mention) -> bool:
-    return one.first <= other.last and other.first <= one.last
 
 
 def _small(mention: Mention) -> bool:

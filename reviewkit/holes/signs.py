@@ -94,7 +94,7 @@ def under_way(mention: Mention) -> bool:
     return (mention.kind in _UNDER_WAY or around_the_green or counted) and not mention.mood
 
 
-def fits(mention: Mention, number: int, ends: Collection[int] = (9, 18)) -> bool:
+def fits(mention: Mention, number: int, ends: Collection[int]) -> bool:
     """Whether "after three holes" or "two to play" can be said on hole `number` of a round.
 
     `ends` are its last holes: those of the nines, or of a plan told beforehand (19 is the 1st again).

@@ -150,9 +150,8 @@ def _witness(tale: HoleTale, mention: Mention) -> Witness:
 def _par_too(tale: HoleTale, mention: Mention) -> bool:
     """ "Sixth. It's a three": on the tee the same words tell the hole's par."""
     return mention.kind == "strokes" and any(
-        other.kind == "par" and other.value == mention.value and other.first <= mention.last
+        other.kind == "par" and other.value == mention.value and other.overlaps(mention)
         for other in tale.mentions
-        if other.last >= mention.first
     )
 
 

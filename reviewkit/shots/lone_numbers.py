@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from reviewkit.model import Mention, Utterance
 from reviewkit.model.values import SMALL_UNITS
-from reviewkit.shots.second_thoughts import chosen, once_more
+from reviewkit.shots.second_thoughts import by_itself, chosen, once_more
 
 _IRONS = range(5, 10)
 """Lower numbers are as often hybrids and woods."""
@@ -178,8 +178,7 @@ def _length(mention: Mention) -> float:
 
 
 def _lone(mention: Mention) -> bool:
-    counted = mention.kind in ("count", "strokes") and not mention.mood
-    return counted and mention.rule == "a number by itself" and mention.value in _IRONS
+    return by_itself(mention) and mention.value in _IRONS
 
 
 def _maybe(mention: Mention) -> bool:

@@ -49,7 +49,7 @@ def chosen(told: Sequence[Mention]) -> Iterator[Mention]:
             or 0 < mention.first - choice <= _CHOSEN_WITHIN
             or (mention.kind == "iron" and 0 < mention.first - sort_at <= _NUMBERED_WITHIN)
             or (
-                _alone(mention)
+                by_itself(mention)
                 and mention.first - weighed.get(_iron(mention), -_WEIGHED_WITHIN) <= _WEIGHED_WITHIN
             )
         ):
@@ -113,9 +113,10 @@ def _number(mention: Mention) -> bool:
         return mention.mood in ("", "changed", "named")
     if mention.kind == "club":
         return str(mention.value)[0] in mention.text.split() and not any(map(mention.text.count, _SORTS))
-    return _alone(mention) and mention.value in _IRONS
+    return by_itself(mention) and mention.value in _IRONS
 
 
-def _alone(mention: Mention) -> bool:
+def by_itself(mention: Mention) -> bool:
+    """Whether it is a number that nothing is counted by: "Seven."."""
     counted = mention.kind in ("count", "strokes") and not mention.mood
     return counted and mention.rule == "a number by itself"
