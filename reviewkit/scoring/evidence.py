@@ -6,37 +6,21 @@ one. The same claim twice is not two witnesses.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+import math
+from collections.abc import Mapping, Sequence
 
 from reviewkit.model import HoleTale
-from reviewkit.scoring.counting import stableford
 from reviewkit.scoring.play import par_of_play
-from reviewkit.scoring.table import PARS, STROKES, Table, at_par, at_strokes, at_to_par, prior
+from reviewkit.scoring.points import GIVEN, Given, given_before, given_each, of_points
+from reviewkit.scoring.slips import claimed
+from reviewkit.scoring.table import PARS, STROKES, TO_PARS, Table, at_par, at_strokes, at_to_par, prior
 from reviewkit.scoring.witnesses import Witness, witnesses
 
-SLIP = {-2: 0.1, -1: 0.25, 1: 0.25, 2: 0.1, 3: 0.04, -3: 0.04}
-"""How far a claim that is wrong is off; the rest is spread evenly."""
-
-SPREAD = 0.22 / 12
 TALE_TRUST = 0.97
 """How far the count of strokes told is believed over the same count one or two off."""
 
 TALE_OFF = {-2: 0.12, -1: 0.3, 1: 0.3, 2: 0.12}
 PAR_TRUST = 0.94
-
-
-STROKES_GIVEN = {0: 0.5, 1: 0.35, 2: 0.15}
-"""Share of holes on which a player receives so many strokes, over handicaps from scratch to 36; a guess."""
-
-
-def slip(off: int) -> float:
-    """Likelihood of a wrong claim being `off` from the truth."""
-    return SLIP.get(off, SPREAD)
-
-
-def claimed(value: int, right: float, reach: Iterable[int]) -> dict[int, float]:
-    """Likelihood of the claim `value` for each truth in `reach`."""
-    return {truth: right if truth == value else (1.0 - right) * slip(value - truth) for truth in reach}
 
 
 def blurred(counts: Mapping[int, float]) -> dict[int, float]:
@@ -52,16 +36,35 @@ def blurred(counts: Mapping[int, float]) -> dict[int, float]:
     return out
 
 
-def hole_tables(tales: Sequence[HoleTale | None]) -> list[Table]:
+def strokes_given(tales: Sequence[HoleTale | None]) -> list[Given]:
+    """The handicap strokes on each hole, as far as the points told on the others say."""
+    said = [[w for w in witnesses(tale) if w.kind == "points"] if tale else [] for tale in tales]
+    if not any(said):
+        return [given_before()] * len(tales)
+    fits = []
+    for tale, points in zip(tales, said, strict=True):
+        table = _alone(tale, None) if tale and points else prior()
+        fits.append([_points_fit(table, points, given) for given in GIVEN])
+    return given_each(fits)
+
+
+def _points_fit(table: Table, points: Sequence[Witness], given: int) -> float:
+    """How probable the points told on a hole are with so many strokes given."""
+    told = (_shared(_likelihood(witness, {given: 1.0}), witness.score) for witness in points)
+    return math.prod(_fit(table, likely) for likely in told)
+
+
+def hole_tables(tales: Sequence[HoleTale | None], given: Sequence[Given]) -> list[Table]:
     """Likelihood of (par, strokes) of each hole from what is said of it alone; greatest cell 1.
 
-    `tales` are in order of play, None where a hole is not told. A claim made before a hole's first stroke may
-    be of the hole before: it is shared between the two by how well it fits either.
+    `tales` are in order of play, None where a hole is not told; `given` are the strokes given on each. A
+    claim made before a hole's first stroke may be of the hole before: it is shared between the two by how
+    well it fits either.
     """
-    tables = [_alone(tale) if tale else prior() for tale in tales]
+    tables = [_alone(tale, on) if tale else prior() for tale, on in zip(tales, given, strict=True)]
     for index, tale in enumerate(tales):
         for witness in _roaming(tale):
-            likely = _likelihood(witness)
+            likely = _likelihood(witness, given[index])
             fits = _fit(tables[index], likely)
             before = _fit(tables[index - 1], likely) if index and tales[index - 1] else 0.0
             here = witness.here * fits / (witness.here * fits + (1.0 - witness.here) * before)
@@ -71,7 +74,7 @@ def hole_tables(tales: Sequence[HoleTale | None]) -> list[Table]:
     return [table / table.max() for table in tables]
 
 
-def over_places(table: Table, tale: HoleTale | None) -> Table:
+def over_places(table: Table, tale: HoleTale | None, given: Given) -> Table:
     """A hole's table, with room for what it tells where it begins or ends elsewhere, and for no such hole."""
     if tale is None or not (tale.others or tale.span.played < 1.0):
         return table
@@ -79,12 +82,13 @@ def over_places(table: Table, tale: HoleTale | None) -> Table:
     stays = max(0.0, 1.0 - unknown - sum(share for share, _ in tale.others))
     mixed = stays * table / table.sum() + unknown * prior() / prior().sum()
     for share, other in tale.others:
-        mixed = mixed + share * _alone(other)
+        mixed = mixed + share * _alone(other, given)
     likely: Table = mixed / mixed.max()
     return likely
 
 
-def _alone(tale: HoleTale) -> Table:
+def _alone(tale: HoleTale, given: Given | None) -> Table:
+    """What a hole's own words say; its points left out where the strokes given are not to be told of."""
     table = prior()
     if tale.par:
         table = table * at_par(_trusted_par(tale.par))
@@ -92,8 +96,8 @@ def _alone(tale: HoleTale) -> Table:
     if tale.counts and sum(tale.counts.values()) > 0:
         table = table * at_strokes(blurred(tale.counts))
     for witness in witnesses(tale):
-        if witness.here == 1.0:
-            table = table * _shared(_likelihood(witness), witness.score)
+        if witness.here == 1.0 and (given or witness.kind != "points"):
+            table = table * _shared(_likelihood(witness, given or {}), witness.score)
     scaled: Table = table / table.sum()
     return scaled
 
@@ -119,24 +123,10 @@ def _trusted_par(shares: Mapping[int, float]) -> dict[int, float]:
     return {par: PAR_TRUST * shares.get(par, 0.0) / total + even for par in PARS}
 
 
-def _likelihood(witness: Witness) -> Table:
+def _likelihood(witness: Witness, given: Given) -> Table:
     kind, value, right = witness.kind, witness.value, witness.right
     if kind == "strokes":
         return at_strokes(claimed(value, right, STROKES))
-    reach = range(STROKES[0] - PARS[-1], STROKES[-1] - PARS[0] + 1)
     if kind == "points":
-        return at_to_par({k: _of_points(value, k, right) for k in reach}, 1e-4)
-    return at_to_par(claimed(value, right, reach), 1e-4)
-
-
-def _of_points(value: int, to_par: int, right: float) -> float:
-    """Likelihood of points said, the handicap strokes on the hole not being known."""
-    return sum(
-        share
-        * (
-            right
-            if stableford(to_par, given) == value
-            else (1.0 - right) * slip(value - stableford(to_par, given))
-        )
-        for given, share in STROKES_GIVEN.items()
-    )
+        return of_points(value, right, given)
+    return at_to_par(claimed(value, right, TO_PARS), 1e-4)

@@ -10,7 +10,7 @@ import numpy as np
 from reviewkit.model import Doubt, HoleScore, HoleTale, Plan
 from reviewkit.model.fact import HoleFact
 from reviewkit.scoring.doubts import Reading, doubts_of
-from reviewkit.scoring.evidence import hole_tables, over_places
+from reviewkit.scoring.evidence import hole_tables, over_places, strokes_given
 from reviewkit.scoring.lattice import Grid, Standing, likeliest, marginals
 from reviewkit.scoring.standing import Claim, Slot, claims, factor, of_course, of_total
 from reviewkit.scoring.table import PARS, STROKES, Table, at_par, at_strokes
@@ -44,7 +44,8 @@ def reconcile(
     if not tales:
         return Reconciled((), ())
     slots = _slots(tales, plan)
-    told = hole_tables([slot.tale for slot in slots])
+    given = strokes_given([slot.tale for slot in slots])
+    told = hole_tables([slot.tale for slot in slots], given)
     tables = [_with(table, (facts or {}).get(slot.hole, ())) for table, slot in zip(told, slots, strict=True)]
     grid = Grid(-3 * len(slots) - 1, 16 * len(slots) + 1, min(len(slots), 9) + 1)
     grid = Grid(max(grid.low, -30), min(grid.high, 110), grid.width)
@@ -61,7 +62,7 @@ def reconcile(
         standings[-1].extend(home)
         best = likeliest(tables, standings, grid)
     # The scores are those of the holes where they are taken to lie; how sure they are rests on all places.
-    places = [over_places(table, slot.tale) for table, slot in zip(tables, slots, strict=True)]
+    places = [over_places(table, slot.tale, on) for table, slot, on in zip(tables, slots, given, strict=True)]
     return _result(slots, marginals(places, standings, grid), best, said)
 
 

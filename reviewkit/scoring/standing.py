@@ -9,9 +9,9 @@ from itertools import zip_longest
 import numpy as np
 
 from reviewkit.model import HoleTale, Mention
-from reviewkit.scoring.evidence import SLIP, SPREAD
 from reviewkit.scoring.lattice import Grid, Standing
 from reviewkit.scoring.moment import moment
+from reviewkit.scoring.slips import SLIP, SPREAD
 from reviewkit.scoring.table import Array
 
 RIGHT = {"running": 0.94, "total": 0.9, "nine": 0.9, "par_total": 0.95}

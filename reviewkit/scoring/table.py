@@ -9,10 +9,13 @@ import numpy.typing as npt
 
 from reviewkit.model.values import PARS
 
-__all__ = ["PARS", "STROKES", "Array", "Table", "at_par", "at_strokes", "at_to_par", "prior"]
+__all__ = ["PARS", "STROKES", "TO_PARS", "Array", "Table", "at_par", "at_strokes", "at_to_par", "prior"]
 
 STROKES = tuple(range(1, 21))
 """Scores on one hole that the sums tell apart; 20 stands for 20 and worse."""
+
+TO_PARS = range(STROKES[0] - PARS[-1], STROKES[-1] - PARS[0] + 1)
+"""What a hole's score to par may be."""
 
 Array = npt.NDArray[np.float64]
 Table = Array

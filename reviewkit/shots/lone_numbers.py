@@ -104,7 +104,7 @@ def _clubs(talk: Sequence[Utterance]) -> Iterator[Mention]:
             wedge = mention.last
         if _from_afar(mention):
             far = mention.last
-        elif settled:
+        elif settled or _at_the_hole(mention):
             far = -_NEAR
         elif mention.kind == "mend?" and mention.first - alone <= _PUT_RIGHT_WITHIN:
             far = mention.last
@@ -169,6 +169,11 @@ def _from_near(mention: Mention) -> bool:
 def _from_afar(mention: Mention) -> bool:
     least = _LEAST_M if mention.unit == "m" else _LEAST_YD
     return mention.mood != "left" and least <= _length(mention) <= _MOST
+
+
+def _at_the_hole(mention: Mention) -> bool:
+    """ "80 yards. On, 25 feet. Backhanded the last two inches, that's a seven": no club any more."""
+    return mention.kind == "distance" and mention.unit in SMALL_UNITS and mention.mood in ("", "left")
 
 
 def _length(mention: Mention) -> float:

@@ -271,3 +271,11 @@ def test_a_standing_put_behind_at_a_holes_end_is_that_before_it() -> None:
     told.append(said("running", 1, 0.98, hole=2))
     holes = [tale(1, {5: 0.55, 6: 0.45}), tale(2, {3: 0.9, 4: 0.1}, mentions=told)]
     assert scores(reconcile(holes, Plan())) == [6, 3]
+
+
+@pytest.mark.parametrize(("given", "strokes"), [(0, 4), (1, 5)])
+def test_points_are_read_by_the_strokes_that_the_other_holes_show_as_given(given: int, strokes: int) -> None:
+    """ "Two points" is a bogey for a player who has a stroke on every hole."""
+    known = [tale(h, {4: 0.98, 5: 0.02}, mentions=[said("points", 2 + given, hole=h)]) for h in range(1, 6)]
+    unsure = tale(6, {4: 0.5, 5: 0.5}, mentions=[said("points", 2, hole=6)])
+    assert scores(reconcile([*known, unsure], Plan()))[-1] == strokes
