@@ -20,6 +20,8 @@ _OPENING = 2
 _NEAR = 6
 """Utterances from where it lies to the same told once more; what others did may stand between."""
 _STAYS = re.compile(r"still|again|another|back|same|next|lying")
+_LYING = re.compile(r"\b(?:lying|lie|laying|on) (?:\d|for)\b")
+"""Words that count the strokes so far."""
 _BY = re.compile(r"(?:slid|slides|went|goes|gone|ran|runs|rolled|rolls|slipped|crept|by|past|just)\b")
 _FELL = re.compile(
     r"\b(?:fell|falls|fallen|dropped|drops|toppled|topples|dived|dives|disappeared|curled|crept)\b"
@@ -63,13 +65,15 @@ def _echoes(cue: Cue, before: Cue) -> bool:
 
 
 def _told_on(cue: Cue, before: Cue, talk: Sequence[Utterance]) -> bool:
-    """ "In the sand at the back. Down in the bunker": where it lies, told once more before it is struck."""
+    """ "In the sand at the back. Down in the bunker": where it lies, told once more before it is struck;
+    so too in "I'm lying four and I'm in a bunker"."""
     if cue.kind == before.kind == "stayed_out":
         return cue.mention.text.startswith(_WONDERED) or _how_it_missed(cue, before, talk)
     same = cue.kind == before.kind == "place" and cue.value == before.value and cue.value in _LAIN
     said = talk[cue.utterance]
-    opens = cue.mention.first - said.first <= _OPENING and not _STAYS.search(said.text)
-    return same and opens and 0 < cue.utterance - before.utterance <= _NEAR
+    opens = cue.mention.first - said.first <= _OPENING or _LYING.search(said.text)
+    stays = _STAYS.search(_LYING.sub("", said.text))
+    return same and bool(opens) and not stays and 0 < cue.utterance - before.utterance <= _NEAR
 
 
 def _how_it_missed(cue: Cue, before: Cue, talk: Sequence[Utterance]) -> bool:

@@ -18,6 +18,13 @@ TALES = {
         ],
         ["fairway", "sand", "green", "green", "holed"],
     ),
+    "where it lies, said again with the count of strokes": (
+        [
+            "Driver, in the water. Drop, playing three. 5 wood, in the rough. Wedge, into the front bunker.",
+            "I'm lying four and I'm in a bunker. The 60. It's out, on the green. Two putts for a seven.",
+        ],
+        ["penalty", "rough", "sand", "green", "green", "holed"],
+    ),
     "where it lies, said again behind another's stroke": (
         [
             "Driver, in the fairway. 130, nine iron, it's in that sand by the green.",
