@@ -9,17 +9,18 @@ Arrays: `n` candidate starts, `k` orders of play, `s` states of each.
 
 from __future__ import annotations
 
-import itertools
 from collections.abc import Sequence
 from functools import cached_property
 
 import numpy as np
-import numpy.typing as npt
 
 from reviewkit.holes.confirmed import Confirmed
 from reviewkit.holes.evidence import Array, Evidence, Indices
+from reviewkit.holes.orders import Orders, around, given, openers
 from reviewkit.holes.signs import COURSE
+from reviewkit.holes.steps import LEAP, SKIP, WRAP, Steps
 from reviewkit.model import Plan
+from reviewkit.model.values import MAX_HOLE
 
 Segment = tuple[int, int]
 """First utterance of a hole and the first after it."""
@@ -29,10 +30,8 @@ _LONGEST = 70
 _KEEP = -4.0
 """An utterance with less evidence than this, told numbers included, is no candidate for a start."""
 _PER_HOLE = -0.5
-_SKIP = -7.0
 _USUAL_STARTS = {1: 0.0, 10: -1.0}
-_ODD_START = -5.0
-_WRAP = -1.0
+_ODD_START = -4.0
 _NINE = 9
 _CLEARLY = 1.2
 """Odds of a hole's number from which it is named."""
@@ -45,6 +44,8 @@ _PARTED = 1.0
 _CLOSING_WORDS = -0.7
 _WHOLE = 2.0
 """Most rounds end where a nine does."""
+_UNTOLD = -6.0
+"""Against a course of as many holes as are named, of which nobody told."""
 _MEANT = 2.0
 """How far the number of holes told beforehand counts."""
 _NOTHING = -12.0
@@ -69,122 +70,148 @@ class Lattice:
         self.reach = np.searchsorted(self.starts, self.starts - _LONGEST)
 
     @cached_property
+    def orders(self) -> Orders:
+        """The orders of play worth weighing."""
+        if self.plan.order:
+            return given(self.plan.order)
+        whole = 0.0 if self.evidence.outline.counts else _whole(np.arange(MAX_HOLE + 1))
+        likely = openers(self._begun, self._entered, self._told, self._ended + _TRUST * whole, _TRUST)
+        return around(likely, self._sizes())
+
+    @property
     def numbers(self) -> Indices:
         """The hole's number in each state, (k, s)."""
-        if self.plan.order:
-            return np.array([self.plan.order], dtype=np.intp)
-        counted = np.arange(COURSE, dtype=np.intp)
-        plays = [(opener - 1 + counted) % COURSE + 1 for opener in self._openers()]
-        # Whoever begins amid a nine, or amid a course of twelve, may go around it; zeros stand for no hole.
-        for opener, size in itertools.product(self._openers(), self._sizes()):
-            first = opener - (opener - 1) % size
-            if first < opener < first + size <= COURSE + 1:
-                around = first + (opener - first + counted) % size
-                plays.append(np.where(counted < size, around, 0))
-        return np.array(plays)
+        return self.orders.numbers
 
-    def _openers(self) -> list[int]:
-        """First holes worth a search: the usual ones, any named as a hole early on, and the one before it."""
-        told = [self.evidence.number[at] for at in self.starts[:12]]
-        named = {hole for row in told for hole in _named(row)}
-        before = {hole - 1 for hole in named if hole > 1}
-        return sorted({*_USUAL_STARTS, *named, *before, *self.evidence.outline.openers})
-
-    def _sizes(self) -> list[int]:
+    def _sizes(self) -> dict[int, float]:
         """Holes that may be gone around: a nine, as many as are told of, or up to the last one named."""
         last = max((hole for row in self.evidence.number for hole in _named(row)), default=COURSE)
-        return sorted({_NINE, last, *self.evidence.outline.sizes} - {1, COURSE})
+        sizes = {last: _UNTOLD} | dict.fromkeys((_NINE, *self.evidence.outline.sizes), 0.0)
+        return {size: odds for size, odds in sizes.items() if 1 < size < COURSE}
 
     @cached_property
-    def steps(self) -> Array:
-        """Log odds of going on to the next state and to the one after it, (2, k, s)."""
+    def steps(self) -> Steps:
+        """The ways from state to state, and their log odds."""
         steps = np.full((2, *self.numbers.shape), -np.inf)
         for skipped in (0, 1):
             ahead = slice(None, -1 - skipped)
-            steps[skipped, :, ahead] = _SKIP * skipped
+            steps[skipped, :, ahead] = SKIP * skipped
             if not self.plan.order:
                 wraps = self.numbers[:, 1 + skipped :] < self.numbers[:, ahead]
-                steps[skipped, :, ahead] += np.where(wraps, _WRAP, 0.0)
-                steps[skipped, :, ahead][self.numbers[:, 1 + skipped :] == 0] = -np.inf
-        return _TRUST * steps
+                steps[skipped, :, ahead] += np.where(wraps, WRAP, 0.0)
+        return Steps(_TRUST * steps, _TRUST * LEAP)
 
     @cached_property
-    def enter(self) -> Array:
-        """Log odds of each state's hole beginning at each start, (n, k, s)."""
-        told = np.array(self.evidence.number)[self.starts][:, self.numbers]
-        entered = told + np.array(self.evidence.opening)[self.starts, None, None] + _PER_HOLE
+    def _entered(self) -> Array:
+        """Log odds of each hole beginning at each start, (n, h)."""
+        told = np.array(self.evidence.number)[self.starts]
+        entered = told + np.array(self.evidence.opening)[self.starts, None] + _PER_HOLE
         if self.confirmed.facts:
-            holes = range(COURSE + 1)
+            holes = range(MAX_HOLE + 1)
             sure = [[self.confirmed.enter(int(at), hole) for hole in holes] for at in self.starts]
-            entered = entered + np.array(sure)[:, self.numbers]
+            entered += np.array(sure)
+        entered[:, 0] = -np.inf
         weighed: Array = _TRUST * entered
         return weighed
 
     @cached_property
-    def first(self) -> Array:
-        """Log odds of the round beginning there in that state; before it is small talk. (n, k, s)."""
-        begun = np.full(self.enter.shape, -np.inf)
-        evidence = self.evidence
-        # Whoever says where the round begins may begin anywhere.
-        meant = evidence.outline.openers.items()
-        likely = _USUAL_STARTS | {hole: _USUAL_STARTS.get(hole, 0.0) + weight for hole, weight in meant}
-        for place, at in enumerate(map(int, self.starts)):
+    def enter(self) -> Array:
+        """Log odds of each state's hole beginning at each start, (n, k, s)."""
+        return self._entered[:, self.numbers]
+
+    @cached_property
+    def _opened(self) -> Array:
+        """Log odds of the round beginning at each start, whichever hole; before it is small talk. (n,)"""
+        evidence, opened = self.evidence, []
+        for at in map(int, self.starts):
             # Nothing can have ended before the first hole, and hardly anybody begins without a greeting, but
             # an announcement as the very first words stands after as good as a pause.
             told = 0.7 * evidence.ends(at, "first") - evidence.closing(at)
             told -= _IDLY * max(0, evidence.idle[at] - _FEW_IDLE) + _PARTED * evidence.parted(at)
             if at == 0:
                 told += _OPENS if evidence.announced else _UNGREETED
-            if self.plan.order:
-                begun[place, 0, :3] = told + _SKIP
-                begun[place, 0, 0] = told
-                continue
-            played = evidence.counts["played"][at] + evidence.counts["over"][at]
-            odd = 0.0 if evidence.ends(0, "shotgun", at + 4) else _ODD_START
-            usual = np.array([likely.get(int(hole), odd) for hole in self.numbers[:, 0]])
-            begun[place, :, 0] = told + usual - 0.9 * played
-        return _TRUST * begun + self.enter
+            if not self.plan.order:
+                told -= 0.9 * (evidence.counts["played"][at] + evidence.counts["over"][at])
+            opened.append(told)
+        return np.array(opened)
 
     @cached_property
-    def final(self) -> Array:
-        """Log odds of the round ending with a hole begun there, closing words after it or none, (n, k, s)."""
+    def _begun(self) -> Array:
+        """Log odds of the round beginning at each start with each hole of a course, (n, h)."""
+        # Whoever says where the round begins may begin anywhere.
+        meant = self.evidence.outline.openers
+        most = max(meant.values(), default=0.0)
+        usual = {hole: odds - most for hole, odds in _USUAL_STARTS.items()}
+        likely = usual | {hole: _USUAL_STARTS.get(hole, 0.0) + odds for hole, odds in meant.items()}
+        rows = []
+        for at in map(int, self.starts):
+            odd = 0.0 if self.evidence.ends(0, "shotgun", at + 4) else _ODD_START
+            rows.append([likely.get(hole, odd) for hole in range(MAX_HOLE + 1)])
+        begun: Array = _TRUST * (self._opened[:, None] + np.array(rows)) + self._entered
+        return begun
+
+    @cached_property
+    def first(self) -> Array:
+        """Log odds of the round beginning there in that state. (n, k, s)."""
+        begun = np.full(self.enter.shape, -np.inf)
+        if self.plan.order:
+            later = np.array([0.0, SKIP, SKIP][: self.numbers.shape[1]])
+            begun[:, 0, : len(later)] = (
+                _TRUST * (self._opened[:, None] + later) + self.enter[:, 0, : len(later)]
+            )
+        else:
+            begun[:, :, 0] = self._begun[:, self.numbers[:, 0]] + _TRUST * self.orders.odds
+        return begun
+
+    @cached_property
+    def _ended(self) -> Array:
+        """Log odds of the round ending with each hole begun there, closing words after it or none, (n, h)."""
         ends = np.append(self.starts, self.end)
         played = np.array(self.evidence.counts["played"])
         after = np.where(ends < self.end, _CLOSING_WORDS - 0.9 * (played[-1] - played[ends]), 0.0)
-        whole = np.where(np.isin(self.numbers, (9, COURSE)), _WHOLE, 0.0)
-        meant = self.evidence.outline.counts
-        if meant and not self.plan.order:
-            whole = np.array([_MEANT * meant.get(count, 0.0) for count in range(1, COURSE + 1)])
         rows = []
         for place, at in enumerate(map(int, self.starts)):
             until = slice(place + 1, int(np.searchsorted(ends, at + _LONGEST, "right")))
-            told = self.tell(np.array([at]), ends[until])[0] + _TRUST * after[until, None, None]
-            last = told.max(axis=0) if told.size else np.full(self.numbers.shape, -np.inf)
-            rows.append(last + _TRUST * (whole + 0.7 * self.evidence.ends(at, "last")))
+            told = self.tell(np.array([at]), ends[until])[0] + _TRUST * after[until, None]
+            last = told.max(axis=0) if told.size else np.full(MAX_HOLE + 1, -np.inf)
+            rows.append(last + _TRUST * 0.7 * self.evidence.ends(at, "last"))
         return np.array(rows)
+
+    @cached_property
+    def final(self) -> Array:
+        """Log odds of the round ending with a hole begun there, (n, k, s)."""
+        whole = _whole(self.numbers)
+        meant = self.evidence.outline.counts
+        if meant and not self.plan.order:
+            whole = np.array([_MEANT * meant.get(count, 0.0) for count in range(1, COURSE + 1)])
+        return self._ended[:, self.numbers] + _TRUST * whole
 
     @cached_property
     def _inside(self) -> Array:
         return np.array(self.evidence.inside)
 
     def tell(self, begins: Indices, ends: Indices) -> Array:
-        """Log odds of the utterances from each of `begins` to before each of `ends` telling the hole of each
-        state, (begins, ends, k, s)."""
-        inside = self._inside
-        said = inside[:, ends][:, None, :] - inside[:, begins][:, :, None]
-        told = self.evidence.content(begins[:, None], ends[None, :])[:, :, None, None]
-        weighed: Array = told + np.moveaxis(said[self.numbers], (0, 1), (2, 3))
+        """Log odds of the utterances from each of `begins` to before each of `ends` telling each hole,
+        (begins, ends, h)."""
+        said = self._inside[:, ends][:, None, :] - self._inside[:, begins][:, :, None]
+        told = self.evidence.content(begins[:, None], ends[None, :])[:, :, None]
+        weighed: Array = told + np.moveaxis(said, 0, 2)
         if self.confirmed.facts:
-            weighed = weighed + self.confirmed.tell(begins, ends)[:, :, self.numbers]
+            weighed = weighed + self.confirmed.tell(begins, ends)
         return _TRUST * weighed
 
     @cached_property
-    def told(self) -> list[Array]:
-        """For each start, the holes that may end there: (starts within reach, k, s)."""
+    def _told(self) -> list[Array]:
+        """For each start, the holes that may end there: (starts within reach, h)."""
         return [
             self.tell(self.starts[self.reach[at] : at], self.starts[at : at + 1])[:, 0]
             for at in range(len(self.starts))
         ]
+
+    @cached_property
+    def told(self) -> list[Array]:
+        """The same for each state: (starts within reach, k, s)."""
+        return [told[:, self.numbers] for told in self._told]
 
     def best(self) -> list[tuple[int, int]]:
         """Viterbi: (utterance, hole number) of each hole of the likeliest reading; empty when all are bad."""
@@ -194,13 +221,13 @@ class Lattice:
         came = np.full((*score.shape, 2), -1)
         for at in range(1, len(self.starts)):
             ended = score[self.reach[at] : at] + self.told[at]
-            origin, ended = ended.argmax(axis=0), ended.max(axis=0)
-            for skipped in (0, 1):
-                moved = _ahead(ended + self.steps[skipped], 1 + skipped) + self.enter[at]
-                better = moved > score[at]
-                score[at] = np.where(better, moved, score[at])
-                came[at, better, 0] = _ahead(origin + self.reach[at], 1 + skipped)[better]
-                came[at, better, 1] = 1 + skipped
+            origin = ended.argmax(axis=0) + self.reach[at]
+            moved, from_state = self.steps.best(ended.max(axis=0))
+            moved = moved + self.enter[at]
+            better = moved > score[at]
+            score[at] = np.where(better, moved, score[at])
+            from_place = np.take_along_axis(origin, np.maximum(from_state, 0), axis=1)
+            came[at, better] = np.stack([from_place, from_state], axis=-1)[better]
         whole = score + self.final
         place, play, state = (int(index) for index in np.unravel_index(whole.argmax(), whole.shape))
         if whole[place, play, state] <= _TRUST * _NOTHING:
@@ -208,15 +235,14 @@ class Lattice:
         path = []
         while place >= 0:
             path.append((int(self.starts[place]), int(self.numbers[play, state])))
-            before, step = came[place, play, state]
-            place, state = int(before), state - int(step)
+            place, state = (int(index) for index in came[place, play, state])
         return path[::-1]
 
     def segments(self) -> dict[int, dict[Segment, float]]:
         """Hole number -> each stretch that may tell it -> the probability of that over all readings."""
         forward, onward = self._forward(), self._onward()
         total = np.logaddexp.reduce(forward + self.final, axis=None)
-        found: dict[int, dict[Segment, float]] = {hole: {} for hole in range(1, COURSE + 1)}
+        found: dict[int, dict[Segment, float]] = {hole: {} for hole in range(1, MAX_HOLE + 1)}
         for at in range(len(self.starts) + 1):
             if at < len(self.starts):
                 low, end = int(self.reach[at]), int(self.starts[at])
@@ -236,9 +262,7 @@ class Lattice:
         score = self.first.copy()
         for at in range(1, len(self.starts)):
             ended = np.logaddexp.reduce(score[self.reach[at] : at] + self.told[at], axis=0)
-            for skipped in (0, 1):
-                moved = _ahead(ended + self.steps[skipped], 1 + skipped) + self.enter[at]
-                score[at] = np.logaddexp(score[at], moved)
+            score[at] = np.logaddexp(score[at], self.steps.into(ended) + self.enter[at])
         return score
 
     def _onward(self) -> Array:
@@ -246,28 +270,17 @@ class Lattice:
         after = self.final.copy()
         onward = np.full(after.shape, -np.inf)
         for at in range(len(self.starts) - 1, 0, -1):
-            for skipped in (0, 1):
-                entered = _behind(self.enter[at] + after[at], 1 + skipped) + self.steps[skipped]
-                onward[at] = np.logaddexp(onward[at], entered)
+            onward[at] = self.steps.out_of(self.enter[at] + after[at])
             reach = slice(self.reach[at], at)
             after[reach] = np.logaddexp(after[reach], self.told[at] + onward[at])
         return onward
 
 
+def _whole(numbers: Indices) -> Array:
+    """Most rounds end where a nine does."""
+    return np.where(np.isin(numbers, (_NINE, COURSE)), _WHOLE, 0.0)
+
+
 def _named(row: Sequence[float]) -> list[int]:
     """The holes that an utterance clearly names."""
     return [hole for hole in range(1, COURSE + 1) if row[hole] > _CLEARLY]
-
-
-def _ahead(states: npt.NDArray[np.generic], by: int) -> npt.NDArray[np.generic]:
-    """What each state gets from the one `by` before it; the first ones get nothing."""
-    moved = np.full_like(states, -np.inf if states.dtype.kind == "f" else -1)
-    moved[:, by:] = states[:, :-by]
-    return moved
-
-
-def _behind(states: npt.NDArray[np.generic], by: int) -> npt.NDArray[np.generic]:
-    """What each state gets from the one `by` after it; the last ones get nothing."""
-    moved = np.full_like(states, -np.inf)
-    moved[:, :-by] = states[:, by:]
-    return moved

@@ -119,6 +119,42 @@ TALES = {
         ],
         (1, 2, 4, 5),
     ),
+    "where it began was lost": (
+        [
+            *("A twilight start, and we've drawn the forwarding to kick off.", ""),
+            *hole("Off we go then, 335 yards, par four."),
+            *hole("Righto, on to the next tee, 158 yards, a par three.", THREE),
+            *hole("Moving on, sixteen, par four."),
+            *hole("Seventeen, and I've got the honour, par four."),
+            *hole("Up past the clubhouse, a par four."),
+            *hole("So we swing around to the first, a par four."),
+            *hole("Two is 310 yards, par four."),
+        ],
+        (14, 15, 16, 17, 18, 1, 2),
+    ),
+    "one number wrong amid a nine": (
+        [
+            *("Just the back nine today.", ""),
+            *hole("So this is the tenth, a par four."),
+            *hole("A bit of a walk to the next tee, a par three.", THREE),
+            *hole("Now comes the long one, par four."),
+            *hole("The thirteenth, a par four."),
+            *hole("Right, number two, uphill, par four."),
+            *hole("On to the next, a par three.", THREE),
+            *hole("And number sixteen, par four."),
+        ],
+        (10, 11, 12, 13, 14, 15, 16),
+    ),
+    "across to the last": (
+        [
+            *(GREETING, ""),
+            *hole("Hole one, par four."),
+            *hole("Hole two, par three.", THREE),
+            *hole("Hole three, par four."),
+            *hole("And it's dark, so we cut across to hole eighteen, the eighteenth, par four."),
+        ],
+        (1, 2, 3, 18),
+    ),
 }
 
 

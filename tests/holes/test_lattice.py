@@ -35,7 +35,7 @@ def lattice(plan: Plan, facts: tuple[HoleFact, ...] = ()) -> Lattice:
 
 
 def readings(of: Lattice) -> Iterator[tuple[int, Path]]:
-    """Every play and path through its states; steps of one or two."""
+    """Every play and path through its states; steps of one or two; leaps weigh next to nothing here."""
     plays, states = of.numbers.shape
     places = range(len(of.starts))
     for play in range(plays):
@@ -51,8 +51,9 @@ def readings(of: Lattice) -> Iterator[tuple[int, Path]]:
 def weight(of: Lattice, play: int, path: Path) -> float:
     score = of.first[path[0][0], play, path[0][1]]
     for (place, state), (after, following) in itertools.pairwise(path):
-        told = of.tell(of.starts[[place]], of.starts[[after]])[0, 0, play, state]
-        score += told + of.steps[following - state - 1, play, state] + of.enter[after, play, following]
+        told = of.tell(of.starts[[place]], of.starts[[after]])[0, 0, of.numbers[play, state]]
+        step = of.steps.odds[following - state - 1, play, state]
+        score += told + step + of.enter[after, play, following]
     place, state = path[-1]
     return float(score + of.final[place, play, state])
 
