@@ -16,6 +16,9 @@ SURE = 0.8
 SURE_AGAINST = 0.92
 """The same for a score that something said of the hole goes against."""
 
+SURE_MISSTATED = 0.97
+"""The same where a standing told in the hole's talk goes against the card: one of the two was misheard."""
+
 PLACED = 0.3
 """The same for where a hole starts: of starts said to be 40% likely nearly all are right."""
 
@@ -49,6 +52,8 @@ class Reading:
     before: int
     by_strokes: Mapping[int, float]
     by_par: Mapping[int, float]
+    said: Sequence[Claim] = ()
+    """Claims on the standing that the hole must meet."""
 
     @property
     def to_par(self) -> int:
@@ -59,9 +64,16 @@ class Reading:
         """Scores said of the hole that the reading goes against."""
         return _contradicted(self)
 
+    @cached_property
+    def misstated(self) -> list[Doubt]:
+        """Standings said that do not fit the card before or after the hole."""
+        return _misstated(self)
+
     @property
     def least(self) -> float:
         """How probable the score must be."""
+        if self.misstated:
+            return SURE_MISSTATED
         return SURE_AGAINST if self.against else SURE
 
     @property
@@ -74,9 +86,9 @@ class Reading:
         )
 
 
-def doubts_of(reading: Reading, said: Sequence[Claim]) -> list[Doubt]:
-    """The doubts of one hole, weightiest first. `said` are the claims on the standing that it must meet."""
-    found = [*_misplaced(reading), *_unsure(reading), *reading.against, *_misstated(reading, said)]
+def doubts_of(reading: Reading) -> list[Doubt]:
+    """The doubts of one hole, weightiest first."""
+    found = [*_misplaced(reading), *_unsure(reading), *reading.against, *reading.misstated]
     return sorted(found, key=lambda doubt: -doubt.weight)
 
 
@@ -146,11 +158,10 @@ def _contradicted(reading: Reading) -> list[Doubt]:
     return found
 
 
-def _misstated(reading: Reading, said: Sequence[Claim]) -> list[Doubt]:
-    """Running scores said that do not fit the card before or after the hole."""
+def _misstated(reading: Reading) -> list[Doubt]:
     found = []
     after = reading.before + reading.to_par
-    for claim in said:
+    for claim in reading.said:
         meant = (
             [reading.before]
             if claim.before > 0.9

@@ -142,8 +142,11 @@ def _result(slots: Sequence[Slot], tables: Sequence[Table], best: Best, said: Se
         strokes_of[slot.hole] = by_strokes
         pars_of[slot.hole] = {k: float(p) for k, p in zip(PARS, table.sum(axis=1), strict=True) if p > 1e-4}
         confidence = min(by_strokes.get(strokes, 0.0), 1.0)
-        reading = Reading(slot.tale, par, strokes, standing[index], strokes_of[slot.hole], pars_of[slot.hole])
-        of_hole = doubts_of(reading, [claim for claim in said if claim.slot == index])
+        here = [claim for claim in said if claim.slot == index]
+        reading = Reading(
+            slot.tale, par, strokes, standing[index], strokes_of[slot.hole], pars_of[slot.hole], here
+        )
+        of_hole = doubts_of(reading)
         doubts.extend(of_hole)
         scores.append(
             HoleScore(

@@ -226,6 +226,14 @@ def test_a_score_that_the_words_go_against_must_be_surer() -> None:
     assert 0.8 < alone.confidence < 0.92 and alone.status == "sure"
 
 
+@pytest.mark.parametrize(("weight", "status"), [(0.5, "check"), (0.4, "sure")])
+def test_a_score_that_makes_a_standing_wrong_must_be_surer_yet(weight: float, status: str) -> None:
+    """ "One over" behind a par: the one or the other was misheard, and which is for a person to say."""
+    told = said("running", 1, weight=weight)
+    (score,) = reconcile([tale(1, {4: 0.98, 5: 0.02}, mentions=[told])], Plan()).scores
+    assert score.strokes == 4 and 0.96 < score.confidence < 0.99 and score.status == status
+
+
 @pytest.mark.parametrize(
     ("share", "strokes"),
     [
