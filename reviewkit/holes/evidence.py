@@ -54,6 +54,8 @@ _SETTLED = 0.7
 """Against a start with talk that settles the score of the hole before."""
 _MOST_TURN = 1.8
 """Weight of several words for going on to the next hole."""
+_NAMED, _NOT_NAMED = 1.8, 0.5
+"""For the hole that is named, and against all, by the weight of the words."""
 _NAMES_IT = 2.0
 """Words for a hole that weigh so much announce it."""
 _TOLD_OF_IT = {"score_word", "strokes", "points"}
@@ -176,10 +178,10 @@ class Evidence:
                 if mention.unit == "late" or (mention.kind == "hole" and self._told_late(place)):
                     near = max(near, _LATE)
                 if near and self._names.named(place, mention):
-                    against += 0.5 * near * mention.weight
+                    against += _NOT_NAMED * near * mention.weight
                     number = int(mention.value or 0)
                     if 0 <= number <= MAX_HOLE:
-                        odds[number] += 1.8 * near * mention.weight
+                        odds[number] += _NAMED * near * mention.weight
         return tuple(odd - against for odd in odds)
 
     def _told_late(self, at: int) -> bool:

@@ -19,6 +19,8 @@ _NUMERAL = re.compile(r"(?:so |and )?\d(?: |$)")
 """A small number with what is said of it."""
 _OF_THE_ROUND = {"stretch", "planned"}
 """What names holes that the round has: "you go 7 up to 12"."""
+_TENS, _SOON = "teen", 3
+"""Unit of a hole's number heard as tens, and utterances in which the hole's par is looked for."""
 _A_SCORE_TOO = 9
 """A number alone up to this is a score or a club more often than a hole."""
 
@@ -37,7 +39,7 @@ class Names:
         told = not mention.mood or (mention.mood == "paused" and self._behind_a_pause(utterance))
         if mention.kind != "hole" or not isinstance(mention.value, int) or not told:
             return False
-        if self._told_behind(at, mention):
+        if self._told_behind(at, mention) or (mention.unit == _TENS and not self._a_hole_follows(at)):
             return False
         if any(m.kind in _OF_THE_ROUND and m.overlaps(mention) for m in utterance.mentions):
             return False
@@ -70,8 +72,12 @@ class Names:
         """
         if not (at and _small(mention) and self.pauses_tell) or self.talk[at].gap_s >= APART_S:
             return False
-        near = [m for place in self.ahead[at][:2] for m in self.talk[place].mentions]
-        return not any(plain(m, "par") or of_hole(m) for m in near)
+        return not self._a_hole_follows(at)
+
+    def _a_hole_follows(self, at: int) -> bool:
+        """Whether a par or a hole's length is told there or soon after: "This is 80. Last one. 405"."""
+        near = [m for place in self.ahead[at][:_SOON] for m in self.talk[place].mentions]
+        return any(plain(m, "par") or of_hole(m) for m in near)
 
     def _behind_a_pause(self, utterance: Utterance) -> bool:
         return self.pauses_tell and utterance.gap_s >= _LONG_PAUSE_S

@@ -145,6 +145,16 @@ TALES = {
         ],
         (10, 11, 12, 13, 14, 15, 16),
     ),
+    "numbers heard as tens": (
+        [
+            *("It's a shotgun, three of us.", ""),
+            *hole("We're on forty. Par four, 310."),
+            *hole("Fifty next. A par three.", THREE),
+            *hole("And this is sixty. 405, par four."),
+            *hole("A 70 yard walk and then a par four."),
+        ],
+        (14, 15, 16, 17),
+    ),
     "across to the last": (
         [
             *(GREETING, ""),
