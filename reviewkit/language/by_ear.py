@@ -21,6 +21,8 @@ from typing import Any
 
 import numpy as np
 
+from reviewkit.language.following import Following, sense
+from reviewkit.language.following import counted as words_that_follow
 from reviewkit.language.phones import SOUNDS, sounds
 from reviewkit.language.pieces import COMMA, ENDS, Piece, text_at
 from reviewkit.language.repair import laid_over, renamed
@@ -38,7 +40,7 @@ HOPELESS = -5.0
 STRAY = 4
 """Sounds that a stretch may have more or fewer than the phrase."""
 _PLACE = {sound: at for at, sound in enumerate(SOUNDS)}
-LIKELY = 0.7
+LIKELY = 0.6
 """Probability from which a stretch is mended."""
 
 
@@ -75,11 +77,12 @@ class Weights:
 def mended(given: list[Piece]) -> list[Piece]:
     """The pieces with every likely stretch put right."""
     costs, weights = _counted()
+    following = words_that_follow()
     made: list[Piece] = []
     at = 0
     for each in sorted(likenesses(given, costs), key=lambda likeness: likeness.begin):
         by = weights[each.phrase.kind]
-        if weighed(each, measures(given, each, costs), beside(given, each), by) < LIKELY:
+        if weighed(each, measures(given, each, costs, following), beside(given, each), by) < LIKELY:
             continue
         made += given[at : each.begin]
         said = each.phrase.said.split()
@@ -89,10 +92,10 @@ def mended(given: list[Piece]) -> list[Piece]:
     return [*made, *given[at:]]
 
 
-def measures(given: list[Piece], found: Likeness, costs: Costs) -> tuple[float, ...]:
-    """What speaks for a likeness beside the words around it: 1, odds for each sound that is not of a word
-    heard as said, great odds, the listener's probability, sounds too many, a number in it, a single word,
-    more than two, words heard as said."""
+def measures(given: list[Piece], found: Likeness, costs: Costs, following: Following) -> tuple[float, ...]:
+    """What speaks for a likeness: 1, odds for each sound that is not of a word heard as said, great odds, the
+    listener's probability, sounds too many, a number in it, a single word, more than two, words heard as
+    said, how much better it goes with the words around it than what was heard."""
     heard, phrase = given[found.begin : found.end], found.phrase
     words = set(phrase.said.split())
     count = sum(len(coded(piece.text)) for piece in heard)
@@ -108,6 +111,7 @@ def measures(given: list[Piece], found: Likeness, costs: Costs) -> tuple[float, 
         float(len(heard) == 1),
         float(len(heard) > 2),
         len(words & {piece.text for piece in heard}) / len(words),
+        sense(following, given, found.begin, found.end, phrase.said.split()) / 3,
     )
 
 

@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 import json
+import math
 from pathlib import Path
 
 import numpy as np
 import pytest
 
-from reviewkit.language import by_ear
+from reviewkit.language import by_ear, following
 from reviewkit.language.phones import SOUNDS, sounds
-from reviewkit.language.pieces import ENDS, pieces
+from reviewkit.language.pieces import ENDS, Piece, pieces
 from reviewkit.language.tokens import sentences
 from reviewkit.model import Segment, Transcript, Word
-from tests.language import ear
+from tests.language import ear, followed
 
 ROUNDS = Path(__file__).parents[2] / "fixtures" / "rounds"
 
@@ -37,7 +38,7 @@ def heard(text: str, unsure: str, probability: float = 0.4) -> Transcript:
         ("This one is narrow, so far iron, exactly what it wants.", "far", "4 iron"),
         ("So seven mired instead, fairway.", "mired", "7 iron"),
         ("It sat down, so I took the ditching wedge. A bit thin.", "ditching", "pitching wedge"),
-        ("Onto the next, power floor, along the wall.", "power floor", "par 4"),
+        ("Onto the next one. Power floor, 380 yards.", "power floor", "par 4"),
     ],
 )
 def test_a_phrase_that_was_misheard(text: str, unsure: str, meant: str) -> None:
@@ -108,3 +109,34 @@ def test_every_kind_of_phrase_is_weighed() -> None:
     kinds = {phrase.kind for phrase in by_ear.phrases()}
     assert set(table["weights"]) == kinds, "count anew: python -m tests.language.ear ROUND..."
     assert np.shape(table["heard"]) == (len(SOUNDS), len(SOUNDS))
+
+
+def test_words_follow_as_counted() -> None:
+    """What was said is likelier than what was not, and a word that nobody ever said is the least likely."""
+    talk = words_of("I hit the 7 iron. Then I hit the 9 iron, and I hit the green.")
+    known = followed.following([talk])
+    assert known.one["hit"] == 3 and known.two["hit the"] == 3 and known.three["i hit the"] == 3
+    assert known.two["#1 iron"] == 2 and "then i" not in known.two
+    said, strange, unheard = (known.odds(["i", "hit", *words.split()]) for words in ("the", "green", "zebra"))
+    assert said > strange > unheard
+
+
+def test_what_may_follow_is_no_more_than_a_whole() -> None:
+    """Interpolated counts are shares of one; what was said in a row only once is left out."""
+    known = followed.following([words_of("I hit it. I hit it. It went left. I hit it left.")])
+    for before in (["i", "hit"], ["went", "left"], ["zebra", "zebra"]):
+        seen = sum(math.exp(known.odds([*before, word])) for word in known.one)
+        assert 0.1 < seen + following.OTHERS * math.exp(known.odds([*before, "zebra"])) <= 1.0 + 1e-9
+
+
+def test_sense_is_what_goes_with_the_words_around() -> None:
+    given = words_of("I took a zebra tiren. Short of the green.")
+    known = following.counted()
+    assert following.sense(known, given, 3, 5, ["8", "iron"]) > 5
+    assert following.sense(known, given, 3, 5, ["par", "4"]) < following.sense(
+        known, given, 3, 5, ["8", "iron"]
+    )
+
+
+def words_of(text: str) -> list[Piece]:
+    return pieces(tuple(Word(word, at * 0.3, at * 0.3 + 0.25) for at, word in enumerate(text.split())), {})
