@@ -261,7 +261,13 @@ def _aligned(heard: np.ndarray, costs: Costs) -> Iterator[tuple[np.ndarray, np.n
     that sound too little like one are left behind.
     """
     added = np.concatenate([np.zeros((len(heard), 1)), costs.added[heard].cumsum(axis=1)], axis=1)
-    known: dict[tuple[int, ...], tuple[np.ndarray, np.ndarray]] = {(): (np.arange(len(heard)), added)}
+    # Odds are kept beside those of sounds that nobody said: one more of these is then no step at all.
+    beside = costs.heard - costs.added
+    steps = {
+        sound: beside[sound][heard] for sound in {sound for phrase in phrases() for sound in phrase.sounds}
+    }
+    known: dict[tuple[int, ...], tuple[np.ndarray, np.ndarray]]
+    known = {(): (np.arange(len(heard)), np.zeros_like(added))}
     for phrase in phrases():
         for at, sound in enumerate(phrase.sounds):
             said = phrase.sounds[: at + 1]
@@ -269,8 +275,9 @@ def _aligned(heard: np.ndarray, costs: Costs) -> Iterator[tuple[np.ndarray, np.n
                 continue
             alive, before = known[phrase.sounds[:at]]
             reached = before + costs.lost[sound]
-            np.maximum(reached[:, 1:], before[:, :-1] + costs.heard[sound][heard[alive]], out=reached[:, 1:])
-            reached = np.maximum.accumulate(reached - added[alive], axis=1) + added[alive]
-            like = reached.max(axis=1) > HOPELESS
+            np.maximum(reached[:, 1:], before[:, :-1] + steps[sound][alive], out=reached[:, 1:])
+            np.maximum.accumulate(reached, axis=1, out=reached)
+            like = (reached + added[alive]).max(axis=1) > HOPELESS
             known[said] = alive[like], reached[like]
-        yield known[phrase.sounds]
+        alive, reached = known[phrase.sounds]
+        yield alive, reached + added[alive]

@@ -36,7 +36,7 @@ from dataclasses import dataclass, field, replace
 
 from reviewkit.language.number_words import shown, simple
 from reviewkit.language.pieces import COMMA, ENDS, Piece
-from reviewkit.language.sound import distance
+from reviewkit.language.sound import distance, least_distance
 
 NEAR = 10
 UNSURE = 0.7
@@ -86,8 +86,9 @@ class Element:
         least, limit = (3, ALIKE_BEFORE) if self.kind == "sure" else (4, ALIKE)
         if len(text) < least or text in self.known or text in self.words or not text.isalpha():
             return None
-        best = min(sorted(self.words), key=lambda word: distance(text, word))
-        return best if distance(text, best) <= limit else None
+        near = (word for word in sorted(self.words) if least_distance(text, word) <= limit)
+        best = min(near, key=lambda word: distance(text, word), default=None)
+        return best if best is not None and distance(text, best) <= limit else None
 
 
 Pattern = tuple[Element, ...]

@@ -7,6 +7,7 @@ vowels cost little, because listeners lose vowels and voicing first.
 
 from __future__ import annotations
 
+import itertools
 import re
 from functools import lru_cache
 
@@ -36,8 +37,10 @@ _RULES = [
     )
 ]
 _ALIKE = ("pb", "td", "kg", "fv", "szJCS", "mn", "lr", "Tfsd", "hf", "bvf", "pk", "tk")
-_PAIRS = frozenset((one, two) for group in _ALIKE for one in group for two in group if one != two)
-_SWAP, _ALIKE_SWAP, _VOWEL = 1.0, 0.5, 0.3
+_SWAP, _ALIKE_SWAP = 1.0, 0.5
+_SWAPS = {(one, two): _ALIKE_SWAP for group in _ALIKE for one in group for two in group if one != two}
+_LOST = {"a": 0.3, "h": 0.7}
+"""What it costs to lose a vowel or an "h"; any other letter costs as much as a swap."""
 
 
 @lru_cache(maxsize=4096)
@@ -52,26 +55,30 @@ def key(word: str) -> str:
 @lru_cache(maxsize=16384)
 def distance(one: str, two: str) -> float:
     """0 for words that sound the same, 1 for words that share nothing."""
-    first, second = key(one), key(two)
-    row = [0.0]
-    for letter in second:
-        row.append(row[-1] + _gap(letter))
-    for letter in first:
-        above, row = row, [row[0] + _gap(letter)]
+    (first, gaps, _), (second, others, _) = _weighed(one), _weighed(two)
+    row = [0.0, *itertools.accumulate(others)]
+    for letter, gap in zip(first, gaps, strict=True):
+        above, last = row, row[0] + gap
+        row = [last]
         for at, other in enumerate(second):
-            row.append(
-                min(above[at + 1] + _gap(letter), row[at] + _gap(other), above[at] + _swap(letter, other))
-            )
-    return row[-1] / max(1.0, *(sum(map(_gap, sound)) for sound in (first, second)))
+            swapped = above[at] if letter == other else above[at] + _SWAPS.get((letter, other), _SWAP)
+            last = min(above[at + 1] + gap, last + others[at], swapped)
+            row.append(last)
+    return row[-1] / _whole(one, two)
 
 
-def _gap(letter: str) -> float:
-    return _VOWEL if letter == "a" else _ALIKE_SWAP + 0.2 if letter == "h" else _SWAP
+def least_distance(one: str, two: str) -> float:
+    """No two words are nearer than this, which is quickly told: what the longer has more must be lost."""
+    return abs(_weighed(one)[2] - _weighed(two)[2]) / _whole(one, two)
 
 
-def _swap(one: str, two: str) -> float:
-    if one == two:
-        return 0.0
-    if (one, two) in _PAIRS:
-        return _ALIKE_SWAP
-    return _SWAP
+def _whole(one: str, two: str) -> float:
+    return max(1.0, _weighed(one)[2], _weighed(two)[2])
+
+
+@lru_cache(maxsize=4096)
+def _weighed(word: str) -> tuple[str, tuple[float, ...], float]:
+    """A word's key, what each letter of it costs when lost, and all of them together."""
+    letters = key(word)
+    gaps = tuple(_LOST.get(letter, _SWAP) for letter in letters)
+    return letters, gaps, sum(gaps)
