@@ -28,6 +28,7 @@ _AGAIN = ("2nd", "3rd", "4th", "next", "comebacker")
 _BY_THE_HOLE = ("miss", "lip", "burn", "shav", "slid", "went by", "goes by", "gone by", "ran by", "rolled by")
 _FLAG = ("flag", "pin", "stick", "behind")
 """Said of where a ball lies on the green far oftener than of where a putt ended."""
+_GREEN = ("green", "surface")
 _LEAVE_YD = 4.5
 """What a putt leaves is seldom longer."""
 _GIMME_YD = 1.2
@@ -72,7 +73,8 @@ def _led(cues: Sequence[Cue], steps: Sequence[Step]) -> dict[int, int]:
     led: dict[int, int] = {}
     for at, (before, step) in enumerate(pairwise(steps), 1):
         run = cues[step.draft.first : step.draft.last]
-        sides = list(takewhile(lambda cue: cue.kind == "miss", run))
+        told_first = _told_first(run)
+        sides = [cue for cue in told_first if cue.kind == "miss"]
         # "In the bunker" tells where it ended and where it lies, "tugged it" a side and that it was struck.
         told = cues[before.draft.first : before.draft.last]
         ended = [cue for cue in told if cue.kind != "lie" and not bare_hit(cue)]
@@ -80,7 +82,8 @@ def _led(cues: Sequence[Cue], steps: Sequence[Step]) -> dict[int, int]:
         if not sides or landed is None or landed.kind not in ("place", "miss"):
             continue
         end = sides[-1].utterance
-        head = list(takewhile(lambda cue: cue.kind in _HEADED and cue.utterance <= end, run))  # noqa: B023
+        behind = {*_HEADED, *(cue.kind for cue in told_first)}
+        head = list(takewhile(lambda cue: cue.kind in behind and cue.utterance <= end, run))  # noqa: B023
         acts = run[len(head)] if len(head) < len(run) else sides[-1]
         # A side of the fairway is no miss, but to stop there short of the green is.
         off = landed.value != "fairway" or all(cue.value == "short" for cue in sides)
@@ -88,6 +91,16 @@ def _led(cues: Sequence[Cue], steps: Sequence[Step]) -> dict[int, int]:
         if soon and off and acts.kind in _ACTS:
             led[at] = len(head)
     return led
+
+
+def _told_first(run: Sequence[Cue]) -> list[Cue]:
+    """The sides at the head of a stroke's words, and that it was struck so where a ball is dropped next.
+
+    "Plop. I've pulled it left. So I've dropped one": before that nobody swung again.
+    """
+    struck = list(takewhile(lambda cue: cue.kind == "miss" or bare_hit(cue), run))
+    dropped = len(struck) < len(run) and run[len(struck)].kind == "drop"
+    return struck if dropped else list(takewhile(lambda cue: cue.kind == "miss", run))
 
 
 def _behind(cues: Sequence[Cue], steps: Sequence[Step], led: Mapping[int, int]) -> dict[int, str]:
@@ -185,14 +198,18 @@ def _where_it_lies(cues: Sequence[Cue], at: int, begin: int, units: str) -> bool
     if cues[at].kind != "miss":
         return False
     words = cues[at].mention.text.split()
-    if any(word in words for word in _FLAG) or _still_on(cues, at):
+    if any(word in words for word in (*_FLAG, *_GREEN)) or _still_on(cues, at):
         return True
     told = [by for by in range(begin - 1, len(cues)) if cues[by].kind == "distance"]
     near = [by for by in told if by in (at - 1, at + 1) and _beside(cues[by], cues[at], _WORDS_APART)]
+    of_the_hole = "hole" in words or words[-1] == "it"
     if told[:1] == [at + 1] and cues[at + 1].utterance == cues[at].utterance + 1:
         # "A tad left of the hole. 22 feet."
         near = told[:1]
-    lies_at = _GIMME_YD if ("hole" in words or words[-1] == "it") and near == told[:1] else _LEAVE_YD
+    if of_the_hole and told[:1] == [at - 1] and cues[at].utterance == cues[at - 1].utterance + 1:
+        # "About twenty feet away. Left of it."
+        near = told[:1]
+    lies_at = _GIMME_YD if of_the_hole and near == told[:1] else _LEAVE_YD
     return any(yards(cues[by], units) > lies_at for by in near)
 
 
@@ -240,6 +257,9 @@ def _walk(told: Sequence[Cue], units: str, patient: bool) -> list[str]:
         if cue.kind in ("putt", "stayed_out") and missed_in >= 0 and _again(cue):
             putts.append("")
             left_in, missed_in = -1, -1
+        if _came_on(told, at) and missed_in < 0 and len(putts) == 1:
+            # "I'll putt it from off the green. It's on. And this one I've missed right."
+            putts.append("")
         if cue.kind not in (*_MISSES, *_DROPS) or _thought_in(told, at):
             continue
         # "I've missed it. Wasn't close. Left all the way."
@@ -256,6 +276,12 @@ def _walk(told: Sequence[Cue], units: str, patient: bool) -> list[str]:
         if cue.kind == "miss" and not putts[-1]:
             putts[-1] = cue.value
     return [*putts, ""] if left_in >= 0 else putts
+
+
+def _came_on(told: Sequence[Cue], at: int) -> bool:
+    """Whether a putt only brought the ball onto the green."""
+    on = told[at].kind == "place" and told[at].value == "green"
+    return on and any(cue.kind in _PUTTED for cue in told[:at])
 
 
 def _again(cue: Cue) -> bool:

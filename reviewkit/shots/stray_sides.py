@@ -28,6 +28,16 @@ _FOLLOWS = re.compile(
 )
 _ELSEWHERE = re.compile(r"half|cent(?:re|er)|middle|edge|tier|wind|me|us|myself|it|them|to|for|there|here")
 _SIDE = re.compile(r"(left|right)(hand(?:ed)?)?(?:side)?")
+_PAST = re.compile(
+    r"by|past|wide|miss(?:ed|es|ing)?|burn(?:ed|s|t|ing)?|catch(?:es|ing)?|caught|clip(?:s|ped|ping)?|graz(?:ed|es|ing)"
+    r"|shav(?:ed|es|ing)|kiss(?:ed|es|ing)?|lip(?:s|ped)?|rimm?(?:s|ed)?|brush(?:ed|es)"
+)
+"""What a putt does at the hole that does not go in."""
+_PAST_WITHIN = 4
+_SOON = 8
+"""Words behind the last stroke told of, at most, that tell how the putt went."""
+_ON_A = ("the", "a", "i'm", "that", "it", "on", "its", "by", "just")
+_ASIDE = re.compile(r"at|on|now|then|there|side|up|away|down|back|through|across|over|off")
 _STOP = re.compile(r"[,.!;]$")
 _ASKED = "?"
 
@@ -38,7 +48,11 @@ def stray_sides(
     """Sides by the index of their step, of strokes into trouble of which no rule found any."""
     found: dict[int, str] = {}
     troubled = [at for at, step in enumerate(steps) if _troubled(step.draft)]
-    known = _spoken_for(talk) if troubled else set[int]()
+    putted = [at for at in range(1, len(steps) - 1) if _stayed_out(steps, at)]
+    known = _spoken_for(talk) if troubled or putted else set[int]()
+    for at in putted:
+        if side := _by_the_hole(cues, steps, at, words, known):
+            found[at] = side
     for at in troubled:
         draft = steps[at].draft
         # "Ended up in the left room. 150": the stroke before the next one's own words.
@@ -51,6 +65,37 @@ def stray_sides(
 
 def _troubled(draft: Draft) -> bool:
     return swung(draft) and not draft.miss and draft.result in _TROUBLE
+
+
+def _stayed_out(steps: Sequence[Step], at: int) -> bool:
+    """A putt of which no side is known, and not the second of which nothing at all is told."""
+    draft, before = steps[at].draft, steps[at - 1].draft
+    putt = draft.shape == "putt" and draft.result != "holed" and not draft.miss
+    return putt and (draft.first < draft.last or before.first < before.last)
+
+
+def _by_the_hole(
+    cues: Sequence[Cue], steps: Sequence[Step], at: int, words: Sequence[Word], known: set[int]
+) -> str:
+    """ "It slipped by the left neck": a putt that went by on a side, of whatever that is of."""
+    told = [step.draft for step in steps if step.draft.first < step.draft.last]
+    before = [draft for draft in told if draft.last <= steps[at].draft.first]
+    behind = [draft for draft in told if draft.first >= max(steps[at].draft.last, 1)]
+    if not before:
+        return ""
+    first = cues[before[-1].last - 1].mention.last + 1
+    until = cues[behind[0].first].mention.first if behind else first + _SOON
+    near = range(first, min(until, len(words) - 1))
+    said = [at for at in near if at not in known and bare(words[at]) in ("left", "right")]
+    sides = {bare(words[at]) for at in said if _gone_by(words, first, at)}
+    return sides.pop() if len(sides) == 1 else ""
+
+
+def _gone_by(words: Sequence[Word], first: int, at: int) -> bool:
+    lead = [bare(word) for word in words[max(first, at - _PAST_WITHIN) : at]]
+    past = any(_PAST.fullmatch(word) for word in lead)
+    after = bare(words[at + 1])
+    return past and lead[-1] in _ON_A and not _ELSEWHERE.fullmatch(after) and not _ASIDE.fullmatch(after)
 
 
 def _spoken_for(talk: Sequence[Utterance]) -> set[int]:

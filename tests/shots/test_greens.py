@@ -27,6 +27,14 @@ TOLD = {
         [("short", 24.0), ("", 2.0)],
     ),
     "nothing but the tally": (["Two putts from thirty feet for par."], [("", 30.0), ("", None)]),
+    "by on a side of what was misheard": (
+        ["Fifteen feet.", "It's catching the right lift and spinning out.", "Tapped in for par."],
+        [("right", 15.0), ("", None)],
+    ),
+    "missed, and a side heard for that it was on": (
+        ["Fifteen feet.", "I've missed that, I've missed that, I'm right.", "Tapped it in."],
+        [("right", 15.0), ("", None)],
+    ),
     "slid by": (
         ["Twelve feet for birdie.", "Missed it on the right, tapped in."],
         [("right", 12.0), ("", None)],

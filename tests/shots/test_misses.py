@@ -39,6 +39,57 @@ MISSES = {
         ],
         ["", "long", "left", ""],
     ),
+    "where the ball lay, told behind its length": (
+        ["Driver in the fairway.", "8 iron, it's on, I'm about twenty feet away.", "Left of it.", PUTTED],
+        ["", "left", "", ""],
+    ),
+    "pulled into the water, told behind the splash": (
+        [
+            "Driver in the fairway.",
+            "5 wood. Plop. I've pulled it left, and there's a moorhen giving me a look.",
+            "So I've dropped one, with the penalty, from 154.",
+            "5 iron, it's gone over the back into the rough.",
+            "Chip to six feet.",
+            "Two putts.",
+        ],
+        ["", "left", "long", "", "", ""],
+    ),
+    "further than intended, which is no plan": (
+        [
+            "Driver in the fairway.",
+            "Chipped it, and it ran on further than intended to nine feet beyond.",
+            PUTTED,
+        ],
+        ["", "long", "", ""],
+    ),
+    "not going to get there": (
+        [
+            "Driver in the fairway.",
+            "3 wood, no, it's not gonna get there short of the green in the rough.",
+            "Chip on.",
+            "Two putts for five.",
+        ],
+        ["", "short", "", "", ""],
+    ),
+    "on the far edge of the green, and then putted": (
+        [
+            "Driver in the fairway.",
+            "5 hybrid, it held the green.",
+            "Hanging on to the far left edge.",
+            "Forty feet, two putts.",
+        ],
+        ["", "left", "", ""],
+    ),
+    "onto the green with the putter, and another that missed": (
+        [
+            "Driver in the fairway.",
+            "5 hybrid, it's pulled up on the fringe.",
+            "I putt it from off the green. It's on, and it's got to within eight feet.",
+            "Missed it on the right.",
+            "Tap. Five!",
+        ],
+        ["", "", "", "right", ""],
+    ),
     "how it was struck, and the side again": (
         [
             "Driver in the fairway.",
