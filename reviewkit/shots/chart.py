@@ -33,6 +33,10 @@ _ON_THE_TEE, _SWUNG = 0.4, 0.7
 """What words weigh that are told before the first stroke and taken for none; a club that left a length."""
 _UNHEARD, _APPROACHED = 1.6, 260
 """What a drive costs of which nothing was heard, and the most that one leaves."""
+_MOST_LEFT, _LEFT = 0.65, 0.8
+"""The share of a hole's length that a drive leaves at most, and what it says for one where both are told."""
+_TOO_FAR = 1.6
+"""What speaks against a drive that comes to the green of a hole of more than one stroke."""
 _MAY_BE_GONE = ("", "rough", "trees")
 _COUNTED = 0.8
 """What speaks against a penalty of which only the next stroke's number tells."""
@@ -119,8 +123,8 @@ def _swing(ball: Ball, found: Draft, chain: Step | None, par: int | None) -> Mov
         gain -= 2.0
     if first and found.reload:
         gain -= 1.5
-    if first and par in (4, 5) and (found.close or found.result in ("green", "holed", "fringe")):
-        gain -= 1.6
+    too_far = first and par in (4, 5) and (found.close or found.result in ("green", "holed", "fringe"))
+    gain -= _TOO_FAR if too_far else 0.0
     if par == 3 and found.result == "fairway" and first:
         gain -= 0.8
     if found.family == "putt_or_swing":
@@ -142,8 +146,9 @@ def _swing(ball: Ball, found: Draft, chain: Step | None, par: int | None) -> Mov
     if first and 0 < found.far <= _APPROACHED and par in (4, 5) and found.club not in LONGEST_CLUBS:
         # "Flurb, flurb. 152 to the flag, 8 iron": nothing of the drive was heard.
         driven, before = played(ball, Draft(0, 0, 0.0, "swing"), None, told=False)
-        again = gain + (1.6 if found.result in ("green", "holed") else 0.0)
-        yield again - _UNHEARD, *played(driven, found, before)
+        left = _LEFT if found.share < _MOST_LEFT else 0.0
+        yield gain + (_TOO_FAR if too_far else 0.0) - _UNHEARD + left, *played(driven, found, before)
+        gain -= left
     yield gain, *played(ball, found, chain)
 
 

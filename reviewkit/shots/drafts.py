@@ -55,6 +55,8 @@ class Draft:
     feet: float | None = None
     """To the hole: before a putt, or after another stroke, where its words tell."""
     far: float = 0.0
+    share: float = 1.0
+    """What `far` is of the hole's length, where both are told."""
 
 
 def drafts(cues: Sequence[Cue], first: int, clubs_last: bool = False) -> list[Draft]:
@@ -82,6 +84,7 @@ def _draft(cues: Sequence[Cue], first: int, last: int, clubs_last: bool, parted:
     if score <= _HOPELESS:
         return None
     places = [cue.value for cue in run if cue.kind == "place" and cue.value != "close"]
+    far = _far(run) if "distance" in kinds else 0.0
     close = any(cue.value == "close" for cue in run if cue.kind == "place")
     drops = [cue for cue in run if cue.kind in ("holed", "tap")]
     ends = [cue for cue in drops if not (family == "swing" and _wide(cue, run))]
@@ -102,7 +105,8 @@ def _draft(cues: Sequence[Cue], first: int, last: int, clubs_last: bool, parted:
         putts=int(float(_last(run, "putts") or 0)),
         dropped=_dropped(run),
         putter="putter" in kinds,
-        far=_far(run) if "distance" in kinds else 0.0,
+        far=far,
+        share=_share(far, cues[:first]) if far else 1.0,
         later=any(_LATER.search(cue.mention.text) for cue in drops),
         feet=_feet(run, family) if "distance" in kinds else None,
     )
@@ -187,6 +191,12 @@ def _far(run: Sequence[Cue]) -> float:
     """What was left, told before anything but the club and the stroke: "wedge from 110"."""
     told = next((cue for cue in run if cue.kind not in ("strike", *"drop", "lie", "club")), None)
     return float(told.value) if told is not None and from_afar([told]) else 0.0
+
+
+def _share(far: float, before: Sequence[Cue]) -> float:
+    """ "Par 4, 385. I hit that well. So, 142 left": what is left of the hole, as a share of it."""
+    whole = next((cue for cue in before if cue.kind == "distance" and cue.mention.mood == "length"), None)
+    return far / float(whole.value) if whole is not None else 1.0
 
 
 def _last(run: Sequence[Cue], kind: str) -> str:

@@ -250,6 +250,19 @@ TALES: dict[str, tuple[Sequence[str], Sequence[float | None]]] = {
         [FOUR, "Flurb, flurb.", "152 to the flag, 8 iron, on the green, 20 feet.", "Two putts, par."],
         [388, 152, 20 * FT, None],
     ),
+    "a drive of which only its strike was heard, and much less left than the hole is long": (
+        [
+            FOUR,
+            "Listen to that, absolutely creamed.",
+            "152 left, 8 iron, short, in the rough.",
+            "Chipped it to 6 feet. Holed it. Par.",
+        ],
+        [388, 152, None, 6 * FT],
+    ),
+    "a chip that is bumped with a longer club": (
+        [FOUR, DRIVER, "What have I got? 30 yards. So I'm bumping the 7 iron along. On the green.", "Par."],
+        [388, 30, None, None],
+    ),
     "a drive whose landing was not heard, and the next for a shorter club": (
         [FOUR, "Driver, flurb.", "Wedge from 110, flurb it, four feet.", "Kicked that in. Birdie."],
         [388, 110, 4 * FT],
