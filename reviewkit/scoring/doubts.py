@@ -10,7 +10,7 @@ from reviewkit.model import Doubt, HoleScore, HoleTale, Mention
 from reviewkit.scoring.standing import Claim
 from reviewkit.scoring.witnesses import elsewhere
 
-SURE = 0.8
+SURE = 0.88
 """A score or par less probable than this is worth a person's look; what else it may be is offered."""
 
 SURE_AGAINST = 0.92
