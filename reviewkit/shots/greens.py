@@ -107,7 +107,9 @@ def _behind(cues: Sequence[Cue], steps: Sequence[Step], led: Mapping[int, int]) 
     found: dict[int, str] = {}
     for at, head in led.items():
         first, last = steps[at].draft.first, steps[at].draft.last
-        found[at - 1] = steps[at - 1].draft.miss or side_of(cues[first : first + head])
+        own = cues[steps[at - 1].draft.first + led.get(at - 1, 0) : steps[at - 1].draft.last]
+        # "It's over! It's in the bunker though. Right hand one": the surer word of both.
+        found[at - 1] = side_of([*own, *cues[first : first + head]])
         found[at] = side_of(cues[first + head : last])
     return found
 
@@ -280,8 +282,7 @@ def _walk(told: Sequence[Cue], units: str, patient: bool) -> list[str]:
 
 def _came_on(told: Sequence[Cue], at: int) -> bool:
     """Whether a putt only brought the ball onto the green."""
-    on = told[at].kind == "place" and told[at].value == "green"
-    return on and any(cue.kind in _PUTTED for cue in told[:at])
+    return (told[at].kind, told[at].value) == ("place", "green") and any(c.kind in _PUTTED for c in told[:at])
 
 
 def _again(cue: Cue) -> bool:

@@ -90,6 +90,17 @@ MISSES = {
         ],
         ["", "", "", "right", ""],
     ),
+    "over the pond, and the bunker's side in the next breath": (
+        [
+            "It's one sixty over the pond.",
+            "Seven iron. It's carrying. It's over.",
+            "It's in the bunker though.",
+            "Right hand one.",
+            "It's like hitting off a driveway.",
+            "Sand wedge, five feet. In. Three.",
+        ],
+        ["right", "", ""],
+    ),
     "how it was struck, and the side again": (
         [
             "Driver in the fairway.",
