@@ -273,7 +273,7 @@ def main(paths: Sequence[Path]) -> None:
     ]
     by_ear.COUNTED.write_text(table(counted, weights([use for _, use in found])), encoding="utf-8")
     shipped = asdict(following([*others, *talks.values()]))
-    COUNTED.write_text(json.dumps(shipped, ensure_ascii=False, indent=0) + "\n", encoding="utf-8")
+    COUNTED.write_text(json.dumps(shipped, ensure_ascii=False) + "\n", encoding="utf-8")
     print(f"{len(rounds)} hearings of {len(talks)} rounds, {len(others)} other talks")
     _tried(found)
 
