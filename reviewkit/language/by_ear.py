@@ -77,12 +77,12 @@ class Weights:
 def mended(given: list[Piece]) -> list[Piece]:
     """The pieces with every likely stretch put right."""
     costs, weights = _counted()
-    following = words_that_follow()
     made: list[Piece] = []
     at = 0
     for each in sorted(likenesses(given, costs), key=lambda likeness: likeness.begin):
-        by = weights[each.phrase.kind]
-        if weighed(each, measures(given, each, costs, following), beside(given, each), by) < LIKELY:
+        # These are many counts to load, and text that was heard surely needs none of them.
+        measured = measures(given, each, costs, words_that_follow())
+        if weighed(each, measured, beside(given, each), weights[each.phrase.kind]) < LIKELY:
             continue
         made += given[at : each.begin]
         said = each.phrase.said.split()
@@ -97,7 +97,8 @@ def measures(given: list[Piece], found: Likeness, costs: Costs, following: Follo
     listener's probability, sounds too many, a number in it, a single word, more than two, words heard as
     said, how much better it goes with the words around it than what was heard."""
     heard, phrase = given[found.begin : found.end], found.phrase
-    words = set(phrase.said.split())
+    said = phrase.said.split()
+    words = set(said)
     count = sum(len(coded(piece.text)) for piece in heard)
     same = [sound for word in words & {piece.text for piece in heard} for sound in coded(word)]
     odds = found.odds - sum(costs.heard[sound, sound] for sound in same)
@@ -111,7 +112,7 @@ def measures(given: list[Piece], found: Likeness, costs: Costs, following: Follo
         float(len(heard) == 1),
         float(len(heard) > 2),
         len(words & {piece.text for piece in heard}) / len(words),
-        sense(following, given, found.begin, found.end, phrase.said.split()) / 3,
+        sense(following, given, found.begin, found.end, said) / 3,
     )
 
 
