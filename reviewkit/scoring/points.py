@@ -11,7 +11,7 @@ from collections.abc import Mapping, Sequence
 import numpy as np
 
 from reviewkit.scoring.counting import stableford
-from reviewkit.scoring.slips import slip
+from reviewkit.scoring.slips import said_of
 from reviewkit.scoring.table import TO_PARS, Array, Table, at_to_par
 
 Given = Mapping[int, float]
@@ -60,15 +60,7 @@ def of_points(value: int, right: float, given: Given) -> Table:
 
 
 def _likelihood(value: int, to_par: int, right: float, given: Given) -> float:
-    return sum(
-        share
-        * (
-            right
-            if stableford(to_par, strokes) == value
-            else (1.0 - right) * slip(value - stableford(to_par, strokes))
-        )
-        for strokes, share in given.items()
-    )
+    return sum(share * said_of(stableford(to_par, strokes), value, right) for strokes, share in given.items())
 
 
 def _product(rows: Sequence[Array]) -> Array:

@@ -15,6 +15,11 @@ def slip(off: int) -> float:
     return SLIP.get(off, SPREAD)
 
 
+def said_of(truth: int, value: int, right: float) -> float:
+    """Likelihood of the claim `value` where `truth` is true."""
+    return right if truth == value else (1.0 - right) * slip(value - truth)
+
+
 def claimed(value: int, right: float, reach: Iterable[int]) -> dict[int, float]:
     """Likelihood of the claim `value` for each truth in `reach`."""
-    return {truth: right if truth == value else (1.0 - right) * slip(value - truth) for truth in reach}
+    return {truth: said_of(truth, value, right) for truth in reach}
