@@ -131,6 +131,14 @@ TALES = {
         ],
         ["fairway", "fairway", "fairway", "green", "green", "holed"],
     ),
+    "all the way, and no more than one": (
+        [
+            "Driver, in the rough. Seven iron short of the green.",
+            "Chip, didn't make it up the bank, did it, came all the way back down to my shoes.",
+            "Chip on the green. Two putts for a six.",
+        ],
+        ["rough", "rough", "unknown", "green", "green", "holed"],
+    ),
     "a hazard named before": (
         [
             "There's a bunker at one fifty on the left. Three wood, and that is where that finished.",
