@@ -43,17 +43,23 @@ def words_needed(pattern: str) -> frozenset[str]:
 
 def _words(spellings: Iterable[str]) -> frozenset[str]:
     """One whole word of each spelling, as few as may be; none at all when a spelling has none."""
-    open_ = [
-        {word for word in spelling.split(" ") if word and _CUT not in word} for spelling in set(spellings)
-    ]
+    open_ = [_whole(spelling) for spelling in set(spellings)]
+    return _chosen(open_) if all(open_) else frozenset()
+
+
+def _chosen(open_: list[set[str]]) -> frozenset[str]:
+    """One word of each of the sets, as few as may be, and such as are seldom said."""
     told: set[str] = set()
     while open_:
         counts = Counter(word for words in open_ for word in words)
-        if not all(open_):
-            return frozenset()
         told.add(min(counts, key=lambda word: ((_said()[word] + 0.2) / counts[word], -len(word), word)))
         open_ = [words for words in open_ if not words & told]
     return frozenset(told)
+
+
+def _whole(spelling: str) -> set[str]:
+    """The whole words of a spelling."""
+    return {word for word in spelling.split(" ") if word and _CUT not in word}
 
 
 def _spellings(parts: Sequence[tuple[Any, Any]]) -> set[str]:
@@ -69,11 +75,32 @@ def _joined(left: str, right: str) -> str:
 
 
 def _few(spellings: Iterable[str]) -> set[str]:
-    """The spellings, or fewer that say less: one whole word of each, and anything around it."""
+    """The spellings, or fewer that say less: of their inner words one, then less of either edge."""
     made = set(spellings)
-    if len(made) <= _MOST:
-        return made
-    return {f"{_CUT} {word} {_CUT}" for word in _words(word + _CUT for word in made)} or {_CUT}
+    for less in (_inner, _ending, _beginning):
+        if len(made) <= _MOST:
+            return made
+        made = less(made)
+    return made
+
+
+def _inner(spellings: set[str]) -> set[str]:
+    """The spellings with one inner word each, where they have any, between their edges."""
+    apart = [(spelling, spelling.split(" ")) for spelling in spellings]
+    inner = {spelling: _whole(" ".join(words[1:-1])) for spelling, words in apart}
+    told = _chosen([words for words in inner.values() if words])
+    made = {spelling for spelling, words in inner.items() if not words}
+    for spelling, words in apart:
+        made |= {f"{words[0]} {_CUT} {word} {_CUT} {words[-1]}" for word in inner[spelling] & told}
+    return made
+
+
+def _ending(spellings: set[str]) -> set[str]:
+    return {spelling.rsplit(" ", 1)[0] + f" {_CUT}" if " " in spelling else spelling for spelling in spellings}
+
+
+def _beginning(spellings: set[str]) -> set[str]:
+    return {f"{_CUT} " + spelling.split(" ", 1)[1] if " " in spelling else _CUT for spelling in spellings}
 
 
 def _part(kind: str, given: Any) -> set[str]:
@@ -91,8 +118,20 @@ def _part(kind: str, given: Any) -> set[str]:
         once = _spellings(body)
         if most == 1:
             return _few([*once, *([] if least else [""])])
-        return {_joined(spelling, _CUT) for spelling in once} if least else {_CUT}
+        if least:
+            return {_joined(spelling, _CUT) for spelling in once}
+        # What is repeated whole words at a time leaves its neighbour whole.
+        opened, ended = (all(map(one, once)) for one in (_opens, _ends))
+        return {"", f"{' ' * opened}{_CUT}{' ' * ended}"} if opened or ended else {_CUT}
     return {""} if kind in ("AT", "ASSERT", "ASSERT_NOT") else {_CUT}
+
+
+def _opens(spelling: str) -> bool:
+    return spelling.startswith(" ")
+
+
+def _ends(spelling: str) -> bool:
+    return spelling.endswith(" ")
 
 
 def _of_all(branches: Iterable[Sequence[tuple[Any, Any]]]) -> Iterator[str]:

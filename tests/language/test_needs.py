@@ -30,7 +30,11 @@ def test_the_file_is_up_to_date() -> None:
         ("(?:a|\\d+) mile", {"mile"}),
         ("left(?! of)", {"left"}),
         ("[fh]at", {"fat", "hat"}),
-        ("(?:so )*wet", set()),
+        ("(?:so )*wet", {"wet"}),
+        ("wet(?: so)*", {"wet"}),
+        ("(?:so)*wet", set()),
+        ("(?:un)*(?:[a-z] )*wet", {"wet"}),
+        ("(?:[1-9] [1-9]|fat [1-9]) [1-9] [1-9] [1-9] hen", {"hen"}),
     ],
 )
 def test_words_of_a_pattern(pattern: str, words: set[str]) -> None:
