@@ -47,19 +47,20 @@ def _words(spellings: Iterable[str]) -> frozenset[str]:
     return _chosen(open_) if all(open_) else frozenset()
 
 
-def _chosen(open_: list[set[str]]) -> frozenset[str]:
+def _chosen(sets: Iterable[frozenset[str]]) -> frozenset[str]:
     """One word of each of the sets, as few as may be, and such as are seldom said."""
+    open_ = set(sets)
     told: set[str] = set()
     while open_:
         counts = Counter(word for words in open_ for word in words)
         told.add(min(counts, key=lambda word: ((_said()[word] + 0.2) / counts[word], -len(word), word)))
-        open_ = [words for words in open_ if not words & told]
+        open_ = {words for words in open_ if not words & told}
     return frozenset(told)
 
 
-def _whole(spelling: str) -> set[str]:
+def _whole(spelling: str) -> frozenset[str]:
     """The whole words of a spelling."""
-    return {word for word in spelling.split(" ") if word and _CUT not in word}
+    return frozenset(word for word in spelling.split(" ") if word and _CUT not in word)
 
 
 def _spellings(parts: Sequence[tuple[Any, Any]]) -> set[str]:
@@ -88,7 +89,7 @@ def _inner(spellings: set[str]) -> set[str]:
     """The spellings with one inner word each, where they have any, between their edges."""
     apart = [(spelling, spelling.split(" ")) for spelling in spellings]
     inner = {spelling: _whole(" ".join(words[1:-1])) for spelling, words in apart}
-    told = _chosen([words for words in inner.values() if words])
+    told = _chosen(words for words in inner.values() if words)
     made = {spelling for spelling, words in inner.items() if not words}
     for spelling, words in apart:
         made |= {f"{words[0]} {_CUT} {word} {_CUT} {words[-1]}" for word in inner[spelling] & told}

@@ -33,7 +33,7 @@ def test_the_file_is_up_to_date() -> None:
         ("(?:so )*wet", {"wet"}),
         ("wet(?: so)*", {"wet"}),
         ("(?:so)*wet", set()),
-        ("(?:un)*(?:[a-z] )*wet", {"wet"}),
+        ("(?:un)*(?:[a-z] )*wet", set()),
         ("(?:[1-9] [1-9]|fat [1-9]) [1-9] [1-9] [1-9] hen", {"hen"}),
     ],
 )
