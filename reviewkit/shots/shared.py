@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 from reviewkit.shots.cue import Cue
 from reviewkit.shots.steps import Step
 
-_OF_ALL = re.compile(r"(?:both|every|each|all(?! the way))\b")
+_OF_ALL = ("several in the fairway", "several in trouble")
+"""Rules that tell such an ending."""
 _WITHIN = 12
 """Words from a stroke to the ending that it shares."""
 
@@ -18,9 +18,8 @@ def shared_endings(cues: Sequence[Cue], steps: Sequence[Step]) -> dict[int, str]
     found: dict[int, str] = {}
     for at, step in enumerate(steps):
         run = cues[step.draft.first : step.draft.last]
-        end = next((c for c in run if c.kind == "place" and _OF_ALL.match(c.mention.text)), None)
-        if end is None or end.value != step.draft.result:
-            # "Both close": no more than that it ended.
+        end = next((c for c in run if c.kind == "place" and c.mention.rule in _OF_ALL), None)
+        if end is None:
             continue
         for before in range(at - 1, -1, -1):
             draft = steps[before].draft

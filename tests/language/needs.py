@@ -97,7 +97,9 @@ def _inner(spellings: set[str]) -> set[str]:
 
 
 def _ending(spellings: set[str]) -> set[str]:
-    return {spelling.rsplit(" ", 1)[0] + f" {_CUT}" if " " in spelling else spelling for spelling in spellings}
+    return {
+        spelling.rsplit(" ", 1)[0] + f" {_CUT}" if " " in spelling else spelling for spelling in spellings
+    }
 
 
 def _beginning(spellings: set[str]) -> set[str]:
