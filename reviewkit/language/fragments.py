@@ -12,6 +12,7 @@ from dataclasses import replace
 from reviewkit.language.half_heard import halved, hundred_under, oh_between
 from reviewkit.language.number_words import CLUB_NOUNS, shown, words_of
 from reviewkit.language.pieces import BREAKS, COMMA, ENDS, Piece, text_at
+from reviewkit.language.tens_apart import tens_apart
 
 _SOUNDS = {"to": 2, "too": 2, "do": 2, "free": 3, "for": 4, "fore": 4, "ate": 8, "won": 1}
 _SHORT = ("feet", "foot", "footer")
@@ -57,6 +58,9 @@ def whole(given: list[Piece]) -> list[Piece]:
 
 def _number(given: list[Piece], at: int) -> tuple[float, int]:
     """The number that begins at `at` and where it ends; the end is 0 where none is in parts."""
+    apart = tens_apart(given, at)
+    if apart[1]:
+        return apart
     value = given[at].value
     if value is None:
         found = _spelt(given, at, 0) if given[at].text == "one" else _headed(given, at)

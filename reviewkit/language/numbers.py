@@ -7,6 +7,7 @@ its neighbours say it counts something; elsewhere ("that one", "one of those") i
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from dataclasses import replace
 
 from reviewkit.language.counted import counts
@@ -32,6 +33,8 @@ from reviewkit.language.pieces import BREAKS, COMMA, ENDS, Piece, text_at
 _PLURAL = re.compile(r"(\d+(?:\.\d+)?)'?s")
 """Digits with a plural's tail: "5s", "2's"."""
 _MOST_HOLES = 99
+_GOES_ON = ("hundred", "and", *TENS)
+"""Words that a number goes on from."""
 _LONGEST_SPELT = 299
 """Longer ones, digit by digit, are as often scores."""
 
@@ -39,6 +42,7 @@ _LONGEST_SPELT = 299
 def numbers(given: list[Piece]) -> list[Piece]:
     """The pieces with every number as digits and its value."""
     made: list[Piece] = []
+    given = list(_without_tails(given))
     at = 0
     while at < len(given):
         phrase = _phrase(given, at)
@@ -49,6 +53,18 @@ def numbers(given: list[Piece]) -> list[Piece]:
         made += phrase[0]
         at = phrase[1]
     return settle(made)
+
+
+def _without_tails(given: list[Piece]) -> Iterator[Piece]:
+    """ "A hundred and seventy's a silly number": the verb apart, where a number goes on to it."""
+    for at, piece in enumerate(given):
+        stem, mark, tail = piece.text.partition("'")
+        number = simple(stem) is not None and stem != "one" and text_at(given, at - 1) in _GOES_ON
+        if number and mark and f"'{tail}" in TAILS:
+            yield replace(piece, text=stem)
+            yield replace(piece, text=TAILS[f"'{tail}"], joined=False)
+        else:
+            yield piece
 
 
 def _number(first: Piece, last: Piece, value: float) -> Piece:
@@ -97,7 +113,7 @@ def _count(given: list[Piece], at: int) -> tuple[list[Piece], int] | None:
         stem_word = piece.text.removesuffix(tail)
         if stem_word != piece.text and (small := simple(stem_word)) is not None and stem_word != "one":
             return [replace(piece, text=shown(small), value=small), replace(piece, text=verb)], at + 1
-    cardinal = _spelt(given, at) or _cardinal(given, at)
+    cardinal = _spelt(given, at) or _decimal(given, at) or _cardinal(given, at)
     if cardinal is None:
         return None
     value, end = cardinal
@@ -141,6 +157,16 @@ def _small(given: list[Piece], at: int) -> tuple[float, int] | None:
     if text in TENS and unit and not (text_at(given, at + 2) in CLUB_NOUNS and unit > 1):
         return value + unit, at + 2
     return value, at + 1
+
+
+def _decimal(given: list[Piece], at: int) -> tuple[float, int] | None:
+    """ "One point two", but not "at one point two of us"."""
+    whole, part = simple(text_at(given, at)), simple(text_at(given, at + 2))
+    if text_at(given, at + 1) != "point" or text_at(given, at - 1) == "at":
+        return None
+    if whole is None or part is None or part not in range(1, 10) or whole > _MOST_HOLES:
+        return None
+    return whole + part / 10, at + 3
 
 
 def _cardinal(given: list[Piece], at: int) -> tuple[float, int] | None:

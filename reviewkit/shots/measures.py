@@ -16,7 +16,7 @@ from reviewkit.shots.cue import LONGEST_CLUBS, Cue
 from reviewkit.shots.drafts import PENALTIES
 from reviewkit.shots.lengths import unit_of, yards
 from reviewkit.shots.moments import Moment, counted, moments, zone
-from reviewkit.shots.reach import far_too_near, reach, twin, without_hundreds
+from reviewkit.shots.reach import far_too_near, within_reach
 from reviewkit.shots.steps import Step
 from reviewkit.shots.swings import LEAVES, NOTHING, to_swing
 
@@ -31,7 +31,6 @@ _STAYED = ("stayed_out", "putter", "miss", "tap", "putts")
 _SELDOM_MISSED, _THE_LAST = 0.8, 0.9
 _AFTER_A_PUTT = 0.7
 """What speaks against a longer putt than `_LEFT_BY_A_PUTT_YD` behind another."""
-_BEYOND = 1.1
 _TOO_NEAR = 0.5
 """What speaks against so short a length for a club swung in full."""
 _HOLES = {3: (70.0, 275.0), 4: (225.0, 530.0), 5: (420.0, 680.0), None: (70.0, 680.0)}
@@ -50,7 +49,7 @@ _OFF_THE_TEE = {"length": 2.0, "togo": 0.8, "": 0.6, "bare": 0.5, "plan": 0.3, "
 # How well a length goes with a stroke, by the zone it is told in and its mood; what is not listed does not.
 _PUTT = {
     "own": {"togo": 1.0, "": 1.0, "from": 1.3, "plan": 0.6},
-    "after": {"from": 0.8, "": 0.4},
+    "after": {"from": 0.8, "": 0.6},
     "between": {"togo": 1.0, "": 1.0, "left": 1.2, "from": 1.2, "plan": 0.6},
     "landed": {"togo": 1.0, "": 1.0, "left": 1.2, "from": 0.8},
     "trail": {"togo": 0.8, "": 0.8, "left": 1.2, "from": 0.9},
@@ -79,7 +78,7 @@ def distances(cues: Sequence[Cue], steps: Sequence[Step], units: str, par: int |
     given = _dealt(cues, steps, when, units, tee)
     first = None if tee is None else yards(cues[tee], units)
     later = zip(steps[1:], given, strict=True)
-    return [first, *(None if at is None else _within_reach(cues[at], step, units) for step, at in later)]
+    return [first, *(None if at is None else within_reach(cues, at, step, units) for step, at in later)]
 
 
 def _rolled_to(cues: Sequence[Cue], steps: Sequence[Step], number: int, at: int) -> bool:
@@ -88,28 +87,14 @@ def _rolled_to(cues: Sequence[Cue], steps: Sequence[Step], number: int, at: int)
     return putted and steps[number].lie == "fringe" and number + 1 < len(steps)
 
 
-def _within_reach(cue: Cue, step: Step, units: str) -> float:
-    """The told yards, or those of the number it sounds like where the club cannot have gone so far."""
-    told, most = yards(cue, units), reach(step.draft.club)
-    meant = twin(float(cue.value)) or without_hundreds(float(cue.value), most)
-    if (
-        most is None
-        or told <= _BEYOND * most
-        or meant is None
-        or _putted(step)
-        or step.draft.result == "fairway"
-    ):
-        return told
-    likely = told * meant / float(cue.value)
-    return likely if likely <= most and step.draft.shape != "layup" else told
-
-
 def _to_tee(cues: Sequence[Cue], tee: Moment, units: str, par: int | None) -> int | None:
     """The hole's length, wherever it is told; else the likeliest number told before the tee shot lands."""
     best: dict[int, float] = {}
     for rank, at in enumerate(at for at, cue in enumerate(cues) if cue.kind == "distance"):
         cue = cues[at]
-        worth = _OFF_THE_TEE.get(cue.mention.mood)
+        # "Off we go, 331": nothing has flown yet.
+        mood = "" if cue.mention.mood == "flown" and at < tee.first else cue.mention.mood
+        worth = _OFF_THE_TEE.get(mood)
         low, high = _HOLES[None]
         if worth is None or unit_of(cue, units) in SMALL_UNITS or not low <= yards(cue, units) <= high:
             continue

@@ -57,6 +57,14 @@ WHOLE = {
     "the 4th, for 155, and it goes uphill": "the 4th , 455 , and it goes uphill",
     "par five, downwind for once, for 72, and if": "par 5 , downwind for once , 472 , and if",
     "the par 5, for 55 from our tees": "the par 5 , 455 from our tees",
+    "2 -fifth five to go": "255 to go",
+    "one -third at 5 to the stick, 8 iron": "135 to the stick , 8 iron",
+    "it's a hundred and seven to 4 across the gully": "it's 174 across the gully",
+    "9 -5 to the stake": "95 to the stick",
+    "100, 18 for my third": "118 for my 3rd",
+    "100, 18 from there, and": "118 from there , and",
+    "the third. Free 6 -5. Downwind": "the 3rd . 365 . downwind",
+    "it's on, went to five feet off": "it's on , 25 feet off",
 }
 APART = (
     "par 5 and 2 putts , for 20 points",
@@ -85,6 +93,12 @@ APART = (
     "10 to 18 , par 36",
     "i've been at it for 120 yards",
     "4 , 5 , 6 holes",
+    "from 107 to 4 feet",
+    "100 , 18 holes",
+    "100 , 56 degree",
+    "and it went to 5 feet",
+    "i won 9 to 5 in the end",
+    "2 4th 5 to come",
 )
 
 

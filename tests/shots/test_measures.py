@@ -366,6 +366,33 @@ TALES: dict[str, tuple[Sequence[str], Sequence[float | None]]] = {
         [FOUR, DRIVER, "That leaves 180, so it's a smooth gap wedge, on the green.", "Two putts, par."],
         [388, 118, None, None],
     ),
+    "a teen heard as a ten, of a wedge, a short iron and a putt": (
+        [
+            "Hole one, par 5, 490 metres.",
+            "Driver, in the rough. Seven iron from 180 metres, short, in the rough.",
+            "So a wedge from 150 metres, on the green.",
+            "40 metres, so two putts would do. Left it a metre short. Tapped in.",
+        ],
+        [490 * M, 118 * M, 115 * M, 14 * M, 1 * M],
+    ),
+    "told before anything has flown, how long it is, and what it is not tried for": (
+        [
+            "So off we go, 331 yards, par four.",
+            "Driver, fairway. Nine iron from 120, on the green, 25 feet off to the right.",
+            "I'm not trying to make it. That's two feet.",
+            "Two feet, straight in.",
+        ],
+        [331, 120, 25 * FT, 2 * FT],
+    ),
+    "the length behind the words, and a putt told behind the putter": (
+        [
+            "Hole one, par five. Driver first, 482 it is, on the fairway.",
+            "250, three wood, over the back, in the rough. Chip on to the fringe.",
+            "So the putter from the back edge. Twelve feet. It's a foot short.",
+            "And that's in. Five.",
+        ],
+        [482, 250, None, 12 * FT, 1 * FT],
+    ),
 }
 
 

@@ -1,0 +1,117 @@
+"""Numbers whose tens a listener took apart, or heard as other words: "one-third at five to the stick".
+
+"-ty" is short, and is heard as "to", as an ordinal's ending, or with the unit behind it as a pause. What
+follows says that a length was told: a goal, a unit, what is left.
+"""
+
+from __future__ import annotations
+
+from reviewkit.language.number_words import words_of
+from reviewkit.language.pieces import BREAKS, COMMA, ENDS, Piece, text_at
+
+_SOUNDS = {"to": 2, "too": 2, "free": 3, "tree": 3, "for": 4, "fore": 4}
+_GOALS = words_of("the go pin flag stick hole green front middle cup centre")
+_LEFT = words_of("left out in yards yard metres metre")
+_FAR = (*_LEFT, *words_of("from over across downhill uphill into"))
+_SHORT = words_of("feet foot footer footers inches")
+_BESIDE = words_of("off away right left past short shy below above under behind beyond from")
+_MINE = ("my", "the", "his", "our")
+
+
+def tens_apart(given: list[Piece], at: int) -> tuple[float, int]:
+    """The number that begins at `at`, and where it ends; the end is 0 where none is taken apart like that."""
+    for reading in (_ordinal_tens, _tens_to_unit, _fallen_range, _after_a_pause, _free, _went_to):
+        found = reading(given, at)
+        if found[1]:
+            return found
+    return 0.0, 0
+
+
+def _ordinal_tens(given: list[Piece], at: int) -> tuple[float, int]:
+    """ "2 -fifth 5 to go", "one -third at 5 to the stick"."""
+    hundreds = _digit(given, at)
+    tens = _ordinal(given, at + 1)
+    begin = at + 2 + (text_at(given, at + 2) in ("at", "to", "and"))
+    unit = _digit(given, begin)
+    if not (1 <= hundreds <= 6 and tens and unit) or not given[at + 1].joined:
+        return 0.0, 0
+    return (hundreds * 100.0 + tens * 10 + unit, begin + 1) if _told(given, begin + 1) else (0.0, 0)
+
+
+def _tens_to_unit(given: list[Piece], at: int) -> tuple[float, int]:
+    """ "A hundred and 7 to 4 across the gully": 174, but "from 107 to 4 feet" is a stroke."""
+    value = given[at].value or 0
+    hundreds, tens = divmod(value, 100)
+    unit = _digit(given, at + 2)
+    if not (1 <= hundreds <= 6 and 2 <= tens <= 9 and unit) or text_at(given, at + 1) != "to":
+        return 0.0, 0
+    if text_at(given, at - 1) == "from" or not _told(given, at + 3):
+        return 0.0, 0
+    return hundreds * 100 + tens * 10 + unit, at + 3
+
+
+def _fallen_range(given: list[Piece], at: int) -> tuple[float, int]:
+    """ "9-5 to the stick": no range falls."""
+    tens, unit = _digit(given, at), _digit(given, at + 2)
+    if text_at(given, at + 1) != "to" or tens < 3 or not 1 <= unit < tens:
+        return 0.0, 0
+    goal = text_at(given, at + 3) == "to" and text_at(given, at + 4) in _GOALS
+    left = text_at(given, at + 3) in ("out", "yards", "metres")
+    return (tens * 10.0 + unit, at + 3) if goal or left else (0.0, 0)
+
+
+def _after_a_pause(given: list[Piece], at: int) -> tuple[float, int]:
+    """ "100, 18 for my third", "100, 18 from there"."""
+    value = given[at].value
+    rest = given[at + 2].value if at + 2 < len(given) else None
+    if value not in (100, 200, 300, 400) or rest is None or not 10 <= rest < 100 or rest != int(rest):
+        return 0.0, 0
+    if text_at(given, at + 1) not in (COMMA, *ENDS) or not text_at(given, at + 2).isdigit():
+        return 0.0, 0
+    after, beyond, last = (text_at(given, at + step) for step in (3, 4, 5))
+    turn = after == "for" and beyond in (*_MINE, "me")
+    here = after == "from" and beyond in ("there", "here")
+    goal = after == "to" and beyond in _GOALS and last not in ("front", "bunker", "water")
+    left = after in ("yards", "metres") or (after in ("left", "out", "in") and beyond in BREAKS)
+    return (value + rest, at + 3) if turn or here or goal or left else (0.0, 0)
+
+
+def _free(given: list[Piece], at: int) -> tuple[float, int]:
+    """ "Free 6-5." is three sixty-five, where nothing else is said."""
+    hundreds = _SOUNDS.get(text_at(given, at), 0)
+    tens, unit = _digit(given, at + 1), _digit(given, at + 3)
+    ranged = text_at(given, at + 2) == "to" and given[at + 3].joined if unit else False
+    alone = text_at(given, at - 1) in BREAKS and text_at(given, at + 4) in BREAKS
+    if not (hundreds and tens and ranged and alone):
+        return 0.0, 0
+    return hundreds * 100.0 + tens * 10 + unit, at + 4
+
+
+def _went_to(given: list[Piece], at: int) -> tuple[float, int]:
+    """ "It's on, went to 5 feet off to the right": so far off is no place to go to, but twenty-five."""
+    unit = _digit(given, at + 2)
+    said = text_at(given, at) in ("went", "when", "want") and text_at(given, at + 1) == "to"
+    if not said or not unit or text_at(given, at - 1) not in BREAKS:
+        return 0.0, 0
+    beside = text_at(given, at + 3) in _SHORT and text_at(given, at + 4) in _BESIDE
+    return (20.0 + unit, at + 3) if beside else (0.0, 0)
+
+
+def _told(given: list[Piece], at: int) -> bool:
+    """Whether what stands there follows a length of the fairway."""
+    after, beyond = text_at(given, at), text_at(given, at + 1)
+    return after in BREAKS or after in _FAR or (after == "to" and beyond in _GOALS)
+
+
+def _ordinal(given: list[Piece], at: int) -> int:
+    text = text_at(given, at)
+    value = given[at].value if at < len(given) else None
+    ordinal = text[:-2].isdigit() and text[-2:] in ("th", "rd", "nd")
+    return int(value) if ordinal and value is not None and 3 <= value <= 9 else 0
+
+
+def _digit(given: list[Piece], at: int) -> int:
+    if text_at(given, at) == "one":
+        return 1
+    value = given[at].value if 0 <= at < len(given) else None
+    return int(value) if value is not None and value in range(1, 10) and given[at].text.isdigit() else 0
