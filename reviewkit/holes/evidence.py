@@ -18,7 +18,6 @@ from reviewkit.holes.named import APART_S, Names
 from reviewkit.holes.outline import Outline, outline
 from reviewkit.holes.signs import (
     ENDED,
-    fits,
     on_the_green,
     plain,
     plain_of,
@@ -28,6 +27,7 @@ from reviewkit.holes.signs import (
     tells_par,
     under_way,
 )
+from reviewkit.holes.told_first import told_first
 from reviewkit.model import Talk
 from reviewkit.model.values import MAX_HOLE, PARS
 
@@ -52,6 +52,8 @@ _BEGUN = 1.4
 """Against a start behind small talk that stands behind a pause itself."""
 _SETTLED = 0.7
 """Against a start with talk that settles the score of the hole before."""
+_TOLD_FIRST = 0.8
+"""For a start with the hole's score, where the round is told so."""
 _MOST_TURN = 1.8
 """Weight of several words for going on to the next hole."""
 _NAMED, _NOT_NAMED = 1.8, 0.5
@@ -99,8 +101,9 @@ class Evidence:
         score -= 1.2 * any(
             under_way(m) and not (announced and m.kind == "distance") for m in utterance.mentions
         )
+        first = at in self._told_first
         # Nobody looks for a ball or putts on a tee.
-        score -= 1.5 * amid(self.talk, at)
+        score -= 1.5 * (not first and amid(self.talk, at))
         for near, place in zip(_NEARNESS, self._ahead[at], strict=False):
             ahead = self.talk[place]
             if place > self._chat[at] and ahead.gap_s >= 2 * _PAUSE_S and self.pauses_tell:
@@ -108,9 +111,9 @@ class Evidence:
             score += 1.0 * near * tells_par(ahead)
             score += 0.9 * near * tells_length(self.talk, place)
             score += 0.8 * near * any(tee(m) for m in ahead.mentions)
-        score -= _SETTLED * (self.pauses_tell and settles(self.talk, at))
+        score -= _SETTLED * (self.pauses_tell and not first and settles(self.talk, at))
         score -= _BEGUN * (self.pauses_tell and begun(self.talk, at, self._ended))
-        return score + self.closing(at) - self._still_ending(at)
+        return score + self.closing(at) + (_TOLD_FIRST if first else -self._still_ending(at))
 
     def _still_ending(self, at: int) -> float:
         """ "Clink. Bogey. Next is the short one": a hole does not begin with the end of the one before."""
@@ -139,7 +142,11 @@ class Evidence:
 
     @cached_property
     def _names(self) -> Names:
-        return Names(self.talk, self.pauses_tell, self._ahead)
+        return Names(self.talk, self.pauses_tell, self._ahead, self._told_first)
+
+    @cached_property
+    def _told_first(self) -> frozenset[int]:
+        return told_first(self.talk) if self.pauses_tell else frozenset()
 
     @cached_property
     def _chat(self) -> tuple[int, ...]:
@@ -169,13 +176,15 @@ class Evidence:
 
     def _number(self, at: int) -> tuple[float, ...]:
         against, odds = 0.0, [0.0] * (MAX_HOLE + 1)
+        # Behind its score a hole is named after another breath.
+        apart_s = 2 * _PAUSE_S if at in self._told_first else APART_S
         for step, place in enumerate(self._ahead[at]):
             ahead = self.talk[place]
             told = _NEARNESS[step] if step < len(_NEARNESS) else 0.0
-            paused = place > self._chat[at] and ahead.gap_s >= APART_S and self.pauses_tell
+            paused = place > self._chat[at] and ahead.gap_s >= apart_s and self.pauses_tell
             near = told * 0.4 if paused else told
             for mention in ahead.mentions:
-                if mention.unit == "late" or (mention.kind == "hole" and self._told_late(place)):
+                if self._names.late(place, mention):
                     near = max(near, _LATE)
                 if near and self._names.named(place, mention):
                     against += _NOT_NAMED * near * mention.weight
@@ -183,10 +192,6 @@ class Evidence:
                     if 0 <= number <= MAX_HOLE:
                         odds[number] += _NAMED * near * mention.weight
         return tuple(odd - against for odd in odds)
-
-    def _told_late(self, at: int) -> bool:
-        """ "This is the fifth. I should have said." """
-        return any(m.kind == "late?" for said in self.talk[at + 1 : at + 2] for m in said.mentions)
 
     @cached_property
     def announced(self) -> bool:
@@ -203,10 +208,7 @@ class Evidence:
             total, row = 0.0, [0.0]
             for at, utterance in enumerate(self.talk):
                 for m in utterance.mentions:
-                    if self._names.named(at, m):
-                        total += 0.25 * m.weight if m.value == number else -0.35 * m.weight
-                    elif m.kind in ("played", "to_play") and isinstance(m.value, int) and not m.mood:
-                        total += 0.7 if fits(m, number, self.outline.ends) else -0.5
+                    total += self._names.tells(at, m, number, self.outline.ends)
                 row.append(total)
             rows.append(tuple(row))
         return tuple(rows)

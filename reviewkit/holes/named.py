@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import math
 import re
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 
-from reviewkit.holes.signs import ENDED, of_hole, plain
+from reviewkit.holes.signs import ENDED, fits, of_hole, plain
 from reviewkit.model import Mention, Talk, Utterance
 from reviewkit.model.values import SMALL_UNITS
 
@@ -23,15 +24,45 @@ _TENS, _SOON = "teen", 3
 """Unit of a hole's number heard as tens, and utterances in which the hole's par is looked for."""
 _A_SCORE_TOO = 9
 """A number alone up to this is a score or a club more often than a hole."""
+_SCORE = {"score_word", "strokes", "hole_to_par"}
+_AGAIN, _ON = 2, 2
+"""Utterances in which a score is told again, and words from a score to the hole that it was made on."""
 
 
 @dataclass(frozen=True)
 class Names:
-    """The talk's numbers of holes. `ahead` holds for each utterance those from it on that tell something."""
+    """The talk's numbers of holes. `ahead` holds for each utterance those from it on that tell something.
+
+    `told_first` are utterances that open a hole with its score.
+    """
 
     talk: Talk
     pauses_tell: bool
     ahead: Sequence[Sequence[int]]
+    told_first: Collection[int] = ()
+
+    def tells(self, at: int, mention: Mention, number: int, ends: Collection[int]) -> float:
+        """What a mention says for the talk around utterance `at` being of hole `number`, in log odds."""
+        if self.named(at, mention):
+            return 0.25 * mention.weight if mention.value == number else -0.35 * mention.weight
+        if not isinstance(mention.value, int) or mention.mood:
+            return 0.0
+        if mention.kind in ("played", "to_play"):
+            return 0.7 if fits(mention, number, ends) else -0.5
+        if mention.kind == "about_hole" and self._made_on(at, mention):
+            # Told on that hole, or on the tee behind it.
+            return 0.5 if mention.value == number else 0.2 if mention.value == number - 1 else -0.3
+        return 0.0
+
+    def late(self, at: int, mention: Mention) -> bool:
+        """Whether a hole's number is an afterthought: "This is the fifth. I should have said." """
+        behind = (m for said in self.talk[at + 1 : at + 2] for m in said.mentions)
+        return mention.unit == "late" or (mention.kind == "hole" and any(m.kind == "late?" for m in behind))
+
+    def _made_on(self, at: int, mention: Mention) -> bool:
+        """ "A 7, on the 8th": a score, and right behind it the hole that it was made on."""
+        scores = (m for m in self.talk[at].mentions if m.kind in _SCORE and not m.mood)
+        return any(0 <= mention.first - m.last <= _ON for m in scores)
 
     def named(self, at: int, mention: Mention) -> bool:
         """Whether a mention gives a hole's number; "In. Four." in one breath is the score."""
@@ -59,11 +90,20 @@ class Names:
 
     def _counts_else(self, at: int, mention: Mention) -> bool:
         """Whether a number alone says a length again ("7 feet short. 7!") or counts points ("18 now")."""
+        if at in self.told_first or self._told_again(at, mention):
+            return True
         heard = list(self.talk[at].mentions)
         if at and self.talk[at].gap_s < _BREATH_S:
             heard += self.talk[at - 1].mentions
         lengths = {m.value for m in heard if m.kind == "distance" and m.unit in SMALL_UNITS}
         return mention.value in lengths or any(m.kind == "points?" for m in heard)
+
+    def _told_again(self, at: int, mention: Mention) -> bool:
+        """ "7. There's no nice way of saying it. A 7": a score; "5 is 431, and I've made 5" is a hole."""
+        near = [m for said in self.talk[at : at + 1 + _AGAIN] for m in said.mentions]
+        hole = min((m.first for m in near if plain(m, "par") or of_hole(m)), default=math.inf)
+        again = (m for m in near if plain(m, "strokes") and m.value == mention.value)
+        return any(mention.last < m.first < hole for m in again)
 
     def _goes_on(self, at: int, mention: Mention) -> bool:
         """Whether a small number alone goes on with the talk, and no par or length of a hole follows.

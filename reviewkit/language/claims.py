@@ -23,9 +23,11 @@ SCORES = frozenset(
         *("played", "to_play", "on_tee", "about_hole", "mended"),
     }
 )
-COLOURS = frozenset({"who", "meant", "past", "mend", "slack", "done", "length"})
+COLOURS = frozenset({"who", "meant", "past", "mend", "slack", "done", "length", "tally"})
 PLAIN = frozenset({"played", "to_play", "on_tee", "par_total"})
 """Kinds that hold whether or not the clause hopes for something."""
+TALLIED = frozenset({"running", "total", "played", "to_play"})
+"""Kinds that tell of the round."""
 SURE = ("finished", "holed", "sank", "drained", "made", "clean")
 """Words for a ball holed that stay so, whatever length is told behind them."""
 AIMS = frozenset({"for_word", "for_strokes", "putt_for"})
@@ -172,7 +174,8 @@ def _mood(candidate: Mention, context: _Context) -> str:
     named = [c for c in context.colours if c.kind == "who" and c.first <= candidate.last]
     if _for_me(candidate, context):
         named = []
-    if named and named[-1].value == "other" and candidate.first - named[-1].last <= OTHER_WITHIN:
+    other = named and named[-1].value == "other" and candidate.first - named[-1].last <= OTHER_WITHIN
+    if other and not _added_up(candidate, named, context):
         return "other"
     if candidate.kind in PLAIN:
         return ""
@@ -182,6 +185,15 @@ def _mood(candidate: Mention, context: _Context) -> str:
         # A ball holed since then makes a deed of what was meant.
         meant = [c for c in meant if c.unit or c.first > holed.last or c.value == "around"]
     return "plan" if meant else ""
+
+
+def _added_up(candidate: Mention, named: Sequence[Mention], context: _Context) -> bool:
+    """ "He's a generous man, so that's 2 over through 3": my card; "he made a 5, so that's 2 over" is his."""
+    tally = context.before(candidate, "tally")
+    if tally is None or tally.first < named[-1].first or candidate.kind not in TALLIED:
+        return False
+    his = (c for c in context.candidates if named[0].first <= c.first < tally.first)
+    return not any(c.kind not in PLAIN for c in his)
 
 
 def _for_me(candidate: Mention, context: _Context) -> bool:

@@ -90,7 +90,7 @@ def _plain(tale: HoleTale) -> Iterator[Mention]:
         if mention.mood or mention.kind not in RIGHT or not isinstance(mention.value, int | float):
             continue
         outlived = mention.kind in COUNTED and mention is not last.get(mention.kind)
-        outlived = outlived and not _told_first(tale, mention)
+        outlived = outlived and not _told_first(tale, mention) and not _putted_first(tale, mention)
         if not outlived and not elsewhere(tale, mention) and not _names_the_hole(tale, mention):
             yield mention
 
@@ -119,6 +119,11 @@ def _told_first(tale: HoleTale, mention: Mention) -> bool:
     return _alone(mention) and not _countable(tale, mention) and moment(tale, mention).walking
 
 
+def _putted_first(tale: HoleTale, mention: Mention) -> bool:
+    """ "Two putts from twenty foot for a three. And before that an eight-iron": nobody putts on a tee."""
+    return mention.kind == "putt_for" and moment(tale, mention).walking and bool(tale.shots)
+
+
 def elsewhere(tale: HoleTale, mention: Mention) -> bool:
     """Whether the words just after a claim name another hole: "a double on the sixteenth"."""
     return any(
@@ -134,6 +139,9 @@ def _witness(tale: HoleTale, mention: Mention) -> Witness:
     when = moment(tale, mention)
     if _told_first(tale, mention):
         return Witness("strokes", value, TOLD_FIRST, WALKING["strokes"])
+    if _putted_first(tale, mention):
+        named = mention.unit or "score_word"
+        return Witness(named, value, right, WALKING[named])
     if when.holed and _alone(mention) and value in SCORES:
         return Witness("strokes", value, RIGHT["strokes"], score=TOLD_LAST)
     if kind in COUNTED:

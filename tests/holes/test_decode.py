@@ -347,6 +347,8 @@ def test_footage_of_one_hole_keeps_its_number(opening: list[str]) -> None:
         ("I come up four feet short. Four!", False),
         ("That's two points. Four now.", False),
         ("Four, so that's two points.", False),
+        ("Four. There's no nice way of saying it. A four.", False),
+        ("Four is 431, a par four, and I've made a four here.", True),
     ],
 )
 def test_a_number_in_one_breath_with_a_putt_or_points_counts_those(line: str, named: bool) -> None:

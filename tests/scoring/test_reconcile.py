@@ -254,6 +254,13 @@ def test_a_number_by_itself_after_the_last_stroke_is_the_score() -> None:
     assert scores(found) == [3]
 
 
+def test_what_a_putt_was_for_told_before_the_first_stroke_is_the_score() -> None:
+    """ "Two putts from twenty foot for a three. And before that an eight-iron": nobody putts on a tee."""
+    told = said("putt_for", 3, 0.02, unit="strokes", weight=0.8)
+    found = reconcile([tale(1, {4: 0.5, 3: 0.4, 5: 0.1}, par=3, mentions=[told])], Plan())
+    assert scores(found) == [3]
+
+
 @pytest.mark.parametrize(("par_too", "strokes"), [(True, 4), (False, 3)])
 def test_a_number_on_the_tee_that_may_be_the_par_is_seldom_the_score(par_too: bool, strokes: int) -> None:
     """ "Sixth. It's a three, and there's a pot bunker": three is its par."""
