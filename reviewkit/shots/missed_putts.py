@@ -1,0 +1,82 @@
+"""The putts of a hole as their misses are told, one after the other."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from reviewkit.shots.cue import Cue
+from reviewkit.shots.drafts import side_of
+from reviewkit.shots.landings import by_a_miss
+from reviewkit.shots.measures import short_length
+
+_MISSES = ("miss", "stayed_out")
+_DROPS = ("holed", "tap")
+_PUTTED = ("putt", "putter")
+_AGAIN = ("2nd", "3rd", "4th", "next", "comebacker")
+
+
+def putted(told: Sequence[Cue], putts: int, units: str) -> list[str]:
+    """The misses of so many putts; nothing when the words tell of fewer or more."""
+    for patient in (False, True):
+        walked = _walk(told, units, patient)
+        # The last putt, told or not, went in.
+        if len(walked) == putts - 1 or (len(walked) == putts and not walked[-1]):
+            return walked
+    return []
+
+
+def _walk(told: Sequence[Cue], units: str, patient: bool) -> list[str]:
+    """The misses of the putts in order, empty text for one that is not told.
+
+    The `patient` take what is told right after a bare "missed it", or of the same side, for the same putt.
+    """
+    putts, left_in, missed_in = [""], -1, -1
+    for at, cue in enumerate(told):
+        if cue.kind == "distance" and short_length(cue, units):
+            if missed_in == cue.utterance or by_a_miss(told, at):
+                left_in = cue.utterance
+            elif missed_in >= 0:
+                putts.append("")
+                left_in, missed_in = -1, -1
+        if cue.kind in ("putt", "stayed_out") and missed_in >= 0 and _again(cue):
+            putts.append("")
+            left_in, missed_in = -1, -1
+        if _came_on(told, at) and missed_in < 0 and len(putts) == 1:
+            # "I'll putt it from off the green. It's on. And this one I've missed right."
+            putts.append("")
+        if cue.kind not in (*_MISSES, *_DROPS) or _thought_in(told, at):
+            continue
+        # "I've missed it. Wasn't close. Left all the way."
+        last_said = bool(at) and told[at - 1].utterance == missed_in
+        same = not putts[-1] or _side_in(told, cue.utterance) in ("", putts[-1])
+        one = left_in in (-1, cue.utterance) and (last_said or left_in == cue.utterance)
+        more = patient and same and one and cue.utterance <= missed_in + 3
+        if missed_in >= 0 and (cue.kind in _DROPS or (cue.utterance != missed_in and not more)):
+            putts.append("")
+            left_in, missed_in = -1, -1
+        if cue.kind in _DROPS:
+            return putts
+        missed_in = cue.utterance
+        if cue.kind == "miss" and not putts[-1]:
+            putts[-1] = cue.value
+    return [*putts, ""] if left_in >= 0 else putts
+
+
+def _came_on(told: Sequence[Cue], at: int) -> bool:
+    """Whether a putt only brought the ball onto the green."""
+    return (told[at].kind, told[at].value) == ("place", "green") and any(c.kind in _PUTTED for c in told[:at])
+
+
+def _again(cue: Cue) -> bool:
+    """ "The next one": another putt than the one told before it."""
+    return any(word in _AGAIN for word in cue.mention.text.split())
+
+
+def _side_in(told: Sequence[Cue], utterance: int) -> str:
+    return side_of([cue for cue in told if cue.utterance == utterance])
+
+
+def _thought_in(told: Sequence[Cue], at: int) -> bool:
+    """ "Get in! No, it's lipped out": no drop, for what is said next."""
+    after = (cue for cue in told[at + 1 :] if cue.utterance == told[at].utterance)
+    return told[at].kind == "holed" and any(cue.kind == "stayed_out" for cue in after)
