@@ -16,7 +16,7 @@ from reviewkit.shots.weights import SHAPED, STROKE, crossings, rewards, strains
 
 PENALTIES = ("penalty", "ob", "lost", "unplayable")
 _FATES = ("unplayable", "lost")
-_ALONG = {"short", "long"}
+_ALONG, _AS_HEAVY = {"short", "long"}, 0.15
 """What becomes of a ball that was struck before."""
 _UNSTRUCK = ("drop", "distance", "lie")
 _LONGEST, _HOPELESS = 9, -2.0
@@ -171,11 +171,13 @@ def _shape(run: Sequence[Cue], family: str) -> str:
 def side_of(run: Sequence[Cue]) -> str:
     """The heaviest word for a side; the first of equals.
 
-    "It landed 5 yards short, so 12 feet past": of a short and a long one the last.
+    "It landed 5 yards short, so 12 feet past": of a short and a long one the last, if nearly as heavy.
     """
     sides = [cue for cue in run if cue.kind == "miss"]
     heaviest = max((cue.mention.weight for cue in sides), default=0.0)
-    told = [cue.value for cue in sides if cue.mention.weight == heaviest]
+    told = [cue.value for cue in sides if cue.mention.weight >= heaviest - _AS_HEAVY]
+    if set(told) != _ALONG:
+        told = [cue.value for cue in sides if cue.mention.weight == heaviest]
     return told[-1 if set(told) == _ALONG else 0] if told else ""
 
 

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from reviewkit.shots.cue import Cue
+from reviewkit.shots.drafts import Draft
 from reviewkit.shots.lengths import yards
 from reviewkit.shots.measures import short_length
 from reviewkit.shots.steps import Step
@@ -20,7 +21,7 @@ _GREEN = ("green", "surface")
 _LEAVE_YD = 4.5
 """What a putt leaves is seldom longer."""
 _GIMME_YD = 1.2
-_WORDS_APART = 5
+_WORDS_APART, _SOON = 5, 4
 """Words between a side and its length, at most: "left of the pin, like 20 feet"."""
 
 
@@ -38,32 +39,111 @@ def landing(cues: Sequence[Cue], steps: Sequence[Step], putt: int, units: str) -
     With no word of the green, a length that only a putt has says it. In the stroke's own utterance, or beside
     a miss ("8 feet past"), the ball's way ends with it; else the putt's begins.
     """
-    first, last = steps[putt - 1].draft.first, steps[putt - 1].draft.last
+    onto, before = steps[putt - 1].draft, steps[putt - 2].draft.last if putt > 1 else 0
+    first, last = onto.first, onto.last
+    # The only putt went in: no side is its own.
+    several = putt + 1 < len(steps)
+    if several and (missed := _missed_by_a_putt(cues, onto, before, units)) is not None:
+        return Landing(missed, cues[missed - 1].utterance)
     swings = [at for at in range(first, last) if cues[at].kind in _SWUNG] or [first]
-    at = max((at for at in range(first, last) if _on(cues[at], cues[swings[0]])), default=None)
+    at = _came_on(cues, swings[0], last, units)
     if at is None:
-        until = max(last, steps[putt].draft.first, steps[putt].draft.last)
-        if not steps[putt].told:
-            # The words of a putt that no cue was enough to tell stand before those of the next.
-            later = (step.draft.first for step in steps[putt:] if step.draft.first < step.draft.last)
-            until = max(until, next(later, len(cues)))
-        # "Putter back up it. Wasn't hard enough, ten feet to go": behind the putter, it is the putt's.
-        until = next((at for at in range(last, until) if cues[at].kind == "putter"), until)
-        lengths = (at for at in range(swings[0] + 1, until) if cues[at].kind == "distance")
+        until = _untold_until(cues, steps, putt)
+        lengths = (at for at in range(swings[0] + (first < last), until) if cues[at].kind == "distance")
         at = next((at for at in lengths if short_length(cues[at], units)), None)
+        swung = max((by for by in swings if at is None or by < at), default=first)
+        putted = _putted_behind(cues, swung, until if at is None else at)
+        if several and putted is not None:
+            return Landing(putted, cues[putted - 1].utterance)
         if at is None:
             return None
-        swung = max(by for by in swings if by < at)
-        if cues[at].utterance > cues[swung].utterance and not by_a_miss(cues, at):
+        apart = at == first or cues[at].utterance > cues[swung].utterance
+        if apart and not _lies_by_a_miss(cues, at, at == first, units):
             return Landing(at, cues[at - 1].utterance)
-    end = at + 1
-    while end < len(cues) and cues[end].utterance == cues[at].utterance and not _of_a_putt(cues[end]):
+    return Landing(_end(cues, at, several, units), cues[at].utterance)
+
+
+def _missed_by_a_putt(cues: Sequence[Cue], onto: Draft, before: int, units: str) -> int | None:
+    """ "14 feet. I missed it on the left": no stroke onto the green, of which nothing else is told."""
+    run = cues[onto.first : onto.last]
+    if onto.club or onto.shape or onto.contact or any(cue.kind in ("place", "lie") for cue in run):
+        return None
+    missed = next((at for at in range(onto.first, onto.last) if cues[at].kind == "miss"), None)
+    if missed is None:
+        return None
+    told = cues[before:missed]
+    short = any(cue.kind == "distance" and short_length(cue, units) for cue in told)
+    beside = cues[missed - 1].kind == "distance" and by_a_miss(cues, missed - 1)
+    return missed if short and not beside else None
+
+
+def _came_on(cues: Sequence[Cue], swung: int, last: int, units: str) -> int | None:
+    """The place told last that is on or by the green; near the hole came the putt whose length was told."""
+    places = [at for at in range(swung, last) if _on(cues[at], cues[swung])]
+    while len(places) > 1 and cues[places[-1]].value == "close":
+        between = range(places[-2] + 1, places[-1])
+        apart = (cues[at] for at in between if cues[at].utterance < cues[places[-1]].utterance)
+        if not any(cue.kind == "distance" and short_length(cue, units) for cue in apart):
+            break
+        places.pop()
+    return places[-1] if places else None
+
+
+def _untold_until(cues: Sequence[Cue], steps: Sequence[Step], putt: int) -> int:
+    """The cue behind the words that may still tell of the stroke before the first `putt`, or of that."""
+    last = steps[putt - 1].draft.last
+    until = max(last, steps[putt].draft.first, steps[putt].draft.last)
+    if not steps[putt].told:
+        # The words of a putt that no cue was enough to tell stand before those of the next.
+        later = (step.draft.first for step in steps[putt:] if step.draft.first < step.draft.last)
+        until = max(until, next(later, len(cues)))
+    # "Putter back up it. Wasn't hard enough, ten feet to go": behind the putter, it is the putt's.
+    return next((at for at in range(last, until) if cues[at].kind == "putter"), until)
+
+
+def _putted_behind(cues: Sequence[Cue], swung: int, until: int) -> int | None:
+    """ "The 56, and it came out soft. I thought this putt was in": a later breath's, where none is told."""
+    later = (at for at in range(swung + 1, until) if cues[at].utterance > cues[swung].utterance)
+    return next((at for at in later if _of_a_putt(cues, at) and not cues[at].meant), None)
+
+
+def _lies_by_a_miss(cues: Sequence[Cue], at: int, far: bool, units: str) -> bool:
+    """Whether a length is told with a side; `far` where it must be too long for what a putt leaves."""
+    return by_a_miss(cues, at) and not (far and yards(cues[at], units) <= _LEAVE_YD)
+
+
+def _end(cues: Sequence[Cue], at: int, several: bool, units: str) -> int:
+    """The cue behind the words of a landing at `at`, in its breath.
+
+    "It's on, 9 feet, pushed it, I knew it was going right", "5 feet away, 5 feet, missed it": behind the
+    length, what does not tell where the ball lies is of the putt.
+    """
+    length: Cue | None = None
+    end = at
+    while end < len(cues) and cues[end].utterance == cues[at].utterance:
+        cue = cues[end]
+        again = length is not None and (cue.kind, cue.value) == ("distance", length.value)
+        if end > at and (_of_a_putt(cues, end) or (several and (again or _far_behind(cue, length)))):
+            break
+        if cue.kind == "distance" and short_length(cue, units):
+            length = cue
         end += 1
-    return Landing(end, cues[at].utterance)
+    return end
 
 
-def _of_a_putt(cue: Cue) -> bool:
+def _of_a_putt(cues: Sequence[Cue], at: int) -> bool:
+    cue = cues[at]
+    if cue.kind == "miss":
+        after = cues[at + 1 : at + 2]
+        return any(c.mention.overlaps(cue.mention) and c.mention.text.startswith("miss") for c in after)
     return cue.kind in _PUTTED or (cue.kind == "stayed_out" and cue.mention.text.startswith(_BY_THE_HOLE))
+
+
+def _far_behind(cue: Cue, length: Cue | None) -> bool:
+    """Whether a side stands too far behind a putt's length to tell where that lies."""
+    if cue.kind != "miss" or length is None or _of_the_green(cue):
+        return False
+    return cue.mention.first - length.mention.last > _WORDS_APART + 1
 
 
 def _on(place: Cue, swung: Cue) -> bool:
@@ -79,25 +159,48 @@ def where_it_lies(cues: Sequence[Cue], at: int, begin: int, units: str) -> bool:
     if cues[at].kind != "miss":
         return False
     words = cues[at].mention.text.split()
-    if any(word in words for word in (*_FLAG, *_GREEN)) or _still_on(cues, at):
+    if _of_the_green(cues[at]) or _still_on(cues, at):
         return True
-    told = [by for by in range(begin - 1, len(cues)) if cues[by].kind == "distance"]
-    near = [by for by in told if by in (at - 1, at + 1) and _beside(cues[by], cues[at], _WORDS_APART)]
+    later = range(begin - 1, len(cues))
+    told = [by for by in later if cues[by].kind == "distance" and short_length(cues[by], units)]
+    within = [by for by in told if cues[by].mention.overlaps(cues[at].mention)]
+    near = within or [
+        by for by in told if by in (at - 1, at + 1) and _beside(cues[by], cues[at], _WORDS_APART)
+    ]
     of_the_hole = "hole" in words or words[-1] == "it"
     if told[:1] == [at + 1] and cues[at + 1].utterance == cues[at].utterance + 1:
         # "A tad left of the hole. 22 feet."
         near = told[:1]
-    if of_the_hole and told[:1] == [at - 1] and cues[at].utterance == cues[at - 1].utterance + 1:
-        # "About twenty feet away. Left of it."
+    if of_the_hole and told[:1] == [at - 1] and _at_once(cues, at, told):
         near = told[:1]
     lies_at = _GIMME_YD if of_the_hole and near == told[:1] else _LEAVE_YD
     return any(yards(cues[by], units) > lies_at for by in near)
 
 
+def _at_once(cues: Sequence[Cue], at: int, told: Sequence[int]) -> bool:
+    """ "About twenty feet away. Left of it." But "stopped shy of the hole" is of a putt."""
+    opens = cues[at].mention.first - cues[at - 1].mention.last <= (1 if cues[at].value == "short" else _SOON)
+    own = any(cues[by].utterance == cues[at].utterance for by in told)
+    return opens and not own and cues[at].utterance == cues[at - 1].utterance + 1
+
+
+def _of_the_green(cue: Cue) -> bool:
+    words = cue.mention.text.split()
+    return any(word in words for word in (*_FLAG, *_GREEN))
+
+
 def _still_on(cues: Sequence[Cue], at: int) -> bool:
     """ "It's miles past, but it's on": told in one with the green behind it."""
     after = cues[at + 1] if at + 1 < len(cues) else cues[at]
-    return (after.kind, after.value, after.utterance) == ("place", "green", cues[at].utterance)
+    here = after.utterance == cues[at].utterance
+    return after.kind == "place" and (after.value == "green" if here else _told_on(cues, at))
+
+
+def _told_on(cues: Sequence[Cue], at: int) -> bool:
+    """ "It's on the collar. Just off the front. That's the fringe": one place, told again behind a side."""
+    before, after = cues[at - 1], cues[at + 1]
+    near = after.utterance <= cues[at].utterance + 1
+    return near and after.kind == before.kind == "place" and after.value == before.value in _ON
 
 
 def _beside(length: Cue, miss: Cue, apart: int = 0) -> bool:

@@ -33,12 +33,15 @@ def _walk(told: Sequence[Cue], units: str, patient: bool) -> list[str]:
     putts, left_in, missed_in = [""], -1, -1
     for at, cue in enumerate(told):
         if cue.kind == "distance" and short_length(cue, units):
+            if cue.mention.mood == "from" and missed_in == cue.utterance:
+                # "Missed the eight footer": no length that it left.
+                continue
             if missed_in == cue.utterance or by_a_miss(told, at):
                 left_in = cue.utterance
             elif missed_in >= 0:
                 putts.append("")
                 left_in, missed_in = -1, -1
-        if cue.kind in ("putt", "stayed_out") and missed_in >= 0 and _again(cue):
+        if missed_in >= 0 and (_again(cue) or _missed_then(cue, left_in)):
             putts.append("")
             left_in, missed_in = -1, -1
         if _came_on(told, at) and missed_in < 0 and len(putts) == 1:
@@ -69,7 +72,12 @@ def _came_on(told: Sequence[Cue], at: int) -> bool:
 
 def _again(cue: Cue) -> bool:
     """ "The next one": another putt than the one told before it."""
-    return any(word in _AGAIN for word in cue.mention.text.split())
+    return cue.kind in ("putt", "stayed_out") and any(word in _AGAIN for word in cue.mention.text.split())
+
+
+def _missed_then(cue: Cue, left_in: int) -> bool:
+    """ "Left it five feet short, then missed it on the right": in the breath that told what was left."""
+    return cue.kind == "stayed_out" and cue.utterance == left_in and cue.mention.text.startswith("missed")
 
 
 def _side_in(told: Sequence[Cue], utterance: int) -> str:

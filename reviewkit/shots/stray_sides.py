@@ -87,12 +87,12 @@ def _by_the_hole(
     until = cues[behind[0].first].mention.first if behind else first + _SOON
     near = range(first, min(until, len(words) - 1))
     said = [at for at in near if at not in known and bare(words[at]) in ("left", "right")]
-    sides = {bare(words[at]) for at in said if _gone_by(words, first, at)}
+    sides = {bare(words[at]) for at in said if _gone_by(words, at)}
     return sides.pop() if len(sides) == 1 else ""
 
 
-def _gone_by(words: Sequence[Word], first: int, at: int) -> bool:
-    lead = [bare(word) for word in words[max(first, at - _PAST_WITHIN) : at]]
+def _gone_by(words: Sequence[Word], at: int) -> bool:
+    lead = [bare(word) for word in words[max(0, at - _PAST_WITHIN) : at]]
     past = any(_PAST.fullmatch(word) for word in lead)
     after = bare(words[at + 1])
     return past and lead[-1] in _ON_A and not _ELSEWHERE.fullmatch(after) and not _ASIDE.fullmatch(after)

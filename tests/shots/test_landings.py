@@ -1,0 +1,94 @@
+"""Where the words of a landing end and those of the first putt begin."""
+
+from __future__ import annotations
+
+import pytest
+
+from reviewkit.model import Plan
+from reviewkit.reasoning import reason
+from tests.support.narrations import GREETING, transcript
+
+ON = [GREETING, "", "Hole one, a par four.", "Driver in the fairway."]
+TOLD = {
+    "a putt's side in the breath of its length": (
+        [
+            "8 iron into the rough.",
+            "Chip with the 56, and I got nine feet, hushed it, I just knew it was going right as I hit it.",
+            "Two putts.",
+        ],
+        ["", "", "", "right", ""],
+    ),
+    "a length told again": (
+        ["Wedge, on the green, five feet away, five feet, and it was never anything but missing left."],
+        ["", "", "left", ""],
+    ),
+    "missed it, and no breath in between": (
+        ["Wedge on, I've left myself six feet missed it right never frightened the hole. Tapped in."],
+        ["", "", "right", ""],
+    ),
+    "a putt, and no length before it": (
+        [
+            "8 iron into the bunker.",
+            "Sand wedge, and that's come out soft.",
+            "Thought this putt was in, it stayed out on the right.",
+            "So a five, one over.",
+        ],
+        ["", "", "", "right", ""],
+    ),
+    "struck, and that was no bunker shot": (
+        ["8 iron into the bunker.", "It's some, fourteen feet.", "I needed that and missed it on the left."],
+        ["", "", "", "left", ""],
+    ),
+    "near the hole came the putt": (
+        ["Wedge, a touch long, on the green.", "Twenty feet.", "Stopped shy of the hole, gimme range. Par."],
+        ["", "long", "short", ""],
+    ),
+    "where it lies, told around a side": (
+        [
+            "8 iron, it's on the collar.",
+            "Just off the front.",
+            "That's the fringe.",
+            "Putter, nine metres. Tapped in.",
+        ],
+        ["", "short", "", ""],
+    ),
+    "two putts missed in one breath": (
+        [
+            "Wedge, on the green.",
+            "Forty feet, left it five feet short, then missed the five on the right.",
+            "So a five, one over.",
+        ],
+        ["", "", "short", "right", ""],
+    ),
+    "a side told behind the next breath": (
+        [
+            "Wedge, on the green.",
+            "Died eight feet short.",
+            "Missed the eight footer.",
+            "On the right.",
+            "Three putts.",
+        ],
+        ["", "", "short", "right", ""],
+    ),
+    "slipped by, of what nobody understood": (
+        [
+            "Wedge, on the green.",
+            "Two metres short.",
+            "Second go, and it slipped by the left neck.",
+            "So a five, one over.",
+        ],
+        ["", "", "short", "left", ""],
+    ),
+    "weight is not where it went": (
+        [
+            "Chip, and it was good weight, but it wandered off to the left, so I've got 4 feet.",
+            "Holed it for a three.",
+        ],
+        ["", "left", ""],
+    ),
+}
+
+
+@pytest.mark.parametrize(("lines", "expected"), TOLD.values(), ids=TOLD)
+def test_a_side_is_the_landings_or_the_putts(lines: list[str], expected: list[str]) -> None:
+    assert [shot.miss for shot in reason(transcript([*ON, *lines]), Plan()).shots] == expected
