@@ -8,6 +8,7 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
+from reviewkit.language.rules import load
 from reviewkit.language.talk import read_talk
 from reviewkit.model import Card, CardHole, Plan, Round, Segment, Transcript, Word
 from reviewkit.reasoning import likeliest, par_odds, reason
@@ -18,6 +19,8 @@ VOCABULARY = """hole one par four five the third driver green putt putts holed b
     should have hit tapped in up and down for double two under through nine lying eagle back on penalty"""
 LINE = st.lists(st.sampled_from(VOCABULARY.split()), min_size=1, max_size=14).map(" ".join)
 TALK = st.lists(LINE, max_size=25)
+TOLD = sorted({example for rule in load().rules for example in rule.examples + rule.counterexamples})
+"""What the rules are tried on: something of everything that is read."""
 
 
 def check(read: Round) -> None:
@@ -38,6 +41,11 @@ def check(read: Round) -> None:
 @given(TALK)
 def test_golf_words_in_any_order_make_a_sound_round(lines: list[str]) -> None:
     check(reason(transcript(lines), Plan()))
+
+
+@given(st.lists(st.sampled_from(TOLD), max_size=40))
+def test_all_that_is_read_in_any_order_makes_a_sound_round(lines: list[str]) -> None:
+    check(reason(transcript([GREETING, "", *lines]), Plan()))
 
 
 @example(["²S", "3xs", "3best", "5's"], 0.0)
