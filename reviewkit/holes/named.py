@@ -14,6 +14,10 @@ from reviewkit.model.values import SMALL_UNITS
 APART_S = 0.7
 """What is told behind such a silence does not go on with what was told before."""
 _BREATH_S, _LONG_PAUSE_S = 0.3, 0.9
+_IN = ("done?", "holed")
+"""Words of a ball that goes in: "nudged that one in"."""
+_LATELY = 4
+"""Mentions at the end of the utterance before."""
 _BARE = re.compile(r"(?:so |and )?\d+(?: now| then)?")
 """A hole's number with no other word for a hole."""
 _NUMERAL = re.compile(r"(?:so |and )?\d(?: |$)")
@@ -50,6 +54,8 @@ class Names:
         if mention.kind in ("played", "to_play"):
             return 0.7 if fits(mention, number, ends) else -0.5
         if mention.kind == "about_hole" and self._made_on(at, mention):
+            if self._goes_in(at, mention):
+                return 1.0 if mention.value == number else -1.0
             # Told on that hole, or on the tee behind it.
             return 0.5 if mention.value == number else 0.2 if mention.value == number - 1 else -0.3
         return 0.0
@@ -81,6 +87,13 @@ class Names:
             return True
         scored = any(m.kind == "strokes" and m.first == mention.first for m in utterance.mentions)
         return not (scored and any(m.kind in ENDED for m in self.talk[at - 1].mentions))
+
+    def _goes_in(self, at: int, mention: Mention) -> bool:
+        """Whether a hole is named as the ball goes in: "knock it in, bogey on 12"."""
+        before = [m for m in self.talk[at].mentions if m.first < mention.first]
+        if self.talk[at].gap_s < APART_S:
+            before += self.talk[at - 1].mentions[-_LATELY:] if at else ()
+        return any((m.kind in ENDED and not m.mood) or (m.kind, m.value) == _IN for m in before)
 
     def _told_behind(self, at: int, mention: Mention) -> bool:
         """Whether a small number goes on behind a hole's length: "168, par 3. 8's a max" is a club."""
