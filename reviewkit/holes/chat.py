@@ -39,7 +39,7 @@ def _reach(talk: Talk, at: int) -> int:
     """Where talk ends that tells no stroke and no hole, and, but for words for going on, no score."""
     turned = _turns(talk[at])
     for by in range(at, min(len(talk), at + LONGEST)):
-        if _plays(talk[by]) or _announces(talk[by]) or (_scores(talk[by]) and not turned):
+        if plays(talk[by]) or _announces(talk[by]) or (_scores(talk[by]) and not turned):
             return by
     return at
 
@@ -67,7 +67,7 @@ def begun(talk: Talk, at: int, ended: tuple[float, ...]) -> bool:
     """
     scored = False
     for before in range(at - 1, max(0, at - 1 - LONGEST), -1):
-        if _plays(talk[before]):
+        if plays(talk[before]):
             return False
         scored = scored or _scores(talk[before])
         if _apart(talk, before, ended) and not (scored and not _turns(talk[before])):
@@ -85,7 +85,7 @@ def settles(talk: Talk, at: int) -> bool:
         if by > at and scored and talk[by].gap_s >= _PAUSE_S:
             return True
         named = any(m.kind in ("hole", "untold") for m in talk[by].mentions)
-        if named or _plays(talk[by]) or _announces(talk[by]) or _turns(talk[by]):
+        if named or plays(talk[by]) or _announces(talk[by]) or _turns(talk[by]):
             return False
         scored = scored or _scores(talk[by])
     return False
@@ -99,7 +99,7 @@ def amid(talk: Talk, at: int) -> bool:
     for utterance in talk[at : at + LONGEST]:
         if any(_late(m) for m in utterance.mentions):
             return True
-        if _plays(utterance) or _announces(utterance) or _scores(utterance) or _turns(utterance):
+        if plays(utterance) or _announces(utterance) or _scores(utterance) or _turns(utterance):
             return False
     return False
 
@@ -114,7 +114,8 @@ def _apart(talk: Talk, at: int, ended: tuple[float, ...]) -> bool:
     return ended[at] > 0 and _PAUSE_S <= talk[at].gap_s < _WAIT_S
 
 
-def _plays(utterance: Utterance) -> bool:
+def plays(utterance: Utterance) -> bool:
+    """Whether I strike a ball there, or it comes to rest."""
     return any(m.kind in _PLAY and m.mood in _DONE for m in utterance.mentions)
 
 

@@ -52,8 +52,6 @@ _BEGUN = 1.4
 """Against a start behind small talk that stands behind a pause itself."""
 _SETTLED = 0.7
 """Against a start with talk that settles the score of the hole before."""
-_TOLD_FIRST = 0.8
-"""For a start with the hole's score, where the round is told so."""
 _MOST_TURN = 1.8
 """Weight of several words for going on to the next hole."""
 _NAMED, _NOT_NAMED = 1.8, 0.5
@@ -113,7 +111,7 @@ class Evidence:
             score += 0.8 * near * any(tee(m) for m in ahead.mentions)
         score -= _SETTLED * (self.pauses_tell and not first and settles(self.talk, at))
         score -= _BEGUN * (self.pauses_tell and begun(self.talk, at, self._ended))
-        return score + self.closing(at) + (_TOLD_FIRST if first else -self._still_ending(at))
+        return score + self.closing(at) + self._told_first.get(at, -self._still_ending(at))
 
     def _still_ending(self, at: int) -> float:
         """ "Clink. Bogey. Next is the short one": a hole does not begin with the end of the one before."""
@@ -145,8 +143,8 @@ class Evidence:
         return Names(self.talk, self.pauses_tell, self._ahead, self._told_first)
 
     @cached_property
-    def _told_first(self) -> frozenset[int]:
-        return told_first(self.talk) if self.pauses_tell else frozenset()
+    def _told_first(self) -> dict[int, float]:
+        return told_first(self.talk) if self.pauses_tell else {}
 
     @cached_property
     def _chat(self) -> tuple[int, ...]:

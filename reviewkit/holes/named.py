@@ -7,6 +7,8 @@ import re
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 
+from reviewkit.holes.chat import plays
+from reviewkit.holes.outline import OPENING
 from reviewkit.holes.signs import ENDED, fits, of_hole, plain
 from reviewkit.model import Mention, Talk, Utterance
 from reviewkit.model.values import SMALL_UNITS
@@ -80,6 +82,8 @@ class Names:
             return False
         if any(m.kind in _OF_THE_ROUND and m.overlaps(mention) for m in utterance.mentions):
             return False
+        if self._planned(at, mention):
+            return False
         bare = _BARE.fullmatch(_words(mention))
         if bare and (self._counts_else(at, mention) or self._goes_on(at, mention)):
             return False
@@ -94,6 +98,17 @@ class Names:
         if self.talk[at].gap_s < APART_S:
             before += self.talk[at - 1].mentions[-_LATELY:] if at else ()
         return any((m.kind in ENDED and not m.mood) or (m.kind, m.value) == _IN for m in before)
+
+    def _planned(self, at: int, mention: Mention) -> bool:
+        """ "We're starting on ten, I'd like a 40. | Ten, then, 360": where the round begins, told before."""
+        if not any(m.kind == "opener" and m.overlaps(mention) for m in self.talk[at].mentions):
+            return False
+        for said in self.talk[at + 1 : at + 1 + OPENING]:
+            if any(plain(m, "hole") and m.value == mention.value for m in said.mentions):
+                return True
+            if plays(said):
+                return False
+        return False
 
     def _told_behind(self, at: int, mention: Mention) -> bool:
         """Whether a small number goes on behind a hole's length: "168, par 3. 8's a max" is a club."""

@@ -19,6 +19,8 @@ _OPENING = 2
 """Words before a place that opens its utterance, at most."""
 _NEAR = 6
 """Utterances from where it lies to the same told once more; what others did may stand between."""
+_SUMMED = 2
+"""Utterances from the ball holed to such words."""
 _STAYS = re.compile(r"still|again|another|back|same|next|lying")
 _LYING = re.compile(r"\b(?:lying|lie|laying|on) (?:\d|for)\b")
 """Words that count the strokes so far."""
@@ -40,7 +42,14 @@ def without_echoes(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
     echoed |= {at for at in told if found[at].kind in _MISSED and _repeated(found[at].utterance, talk)}
     echoed |= {at for before, at in pairwise(lasting) if _told_on(found[at], found[before], talk)}
     echoed |= {at for at in told if any(_fell_in(cue, found[at]) for cue in found[at + 1 :])}
+    echoed |= {at for at in told if _summed_up(found[at], found[:at])}
     return [cue for at, cue in enumerate(found) if at not in echoed]
+
+
+def _summed_up(cue: Cue, before: Sequence[Cue]) -> bool:
+    """ "It's in the middle. Four. Up and down, don't tell anyone": how it was played, and no stroke more."""
+    soon = [c for c in before if 0 < cue.utterance - c.utterance <= _SUMMED]
+    return cue.kind == "updown" and any(c.kind in ("holed", "tap") for c in soon)
 
 
 def _within_next(found: list[Cue], at: int) -> bool:

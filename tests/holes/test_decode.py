@@ -319,6 +319,15 @@ def test_a_hole_named_in_the_plan_of_the_round_does_not_begin_it(greeting: list[
     assert spans(lines)[0].start_s == pytest.approx(starts(lines)["Hole one, a par four."])
 
 
+@pytest.mark.parametrize(("behind", "named"), [("The tenth, then, a par four.", 0), ("Driver, fairway.", 1)])
+def test_where_the_round_begins_names_the_hole_only_where_it_is_not_named_again(
+    behind: str, named: int
+) -> None:
+    lines = ["We're starting on the tenth.", *["That'll do nicely."] * 5, "", behind]
+    found = Evidence(read_talk(transcript([GREETING, "", *lines]), Plan()))
+    assert (found.number[1][10] > 0) is bool(named)
+
+
 @pytest.mark.parametrize(
     "talk",
     ["I've got Ned with me. He's lost his hat.", "So this is Pecan Farm, they sent us off the front side."],

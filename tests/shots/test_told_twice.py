@@ -54,6 +54,13 @@ TALES = {
         ],
         ["fairway", "rough", "green", "holed"],
     ),
+    "up and down, said behind the putt": (
+        [
+            "Driver, in the fairway. Seven iron, over the back, in the rough.",
+            "The 56, out to a metre. One point two, and it's in the middle. Four. Up and down, don't tell.",
+        ],
+        ["fairway", "rough", "green", "holed"],
+    ),
     "the same club as elsewhere, and which": (
         [
             "Driver, in the fairway. 138 left, the same number as the seventh, so the same club.",
