@@ -37,7 +37,8 @@ def kind(step: Step, yards: float | None, near: bool, par: int | None) -> str:
         return "bunker"
     if yards is not None and yards <= PITCH_YD:
         return _short(shape, yards)
-    low = shape == "punch" and not (lie == "fairway" and result in ("green", "fringe"))
+    played_on = lie == "fairway" or (near and step.draft.club not in _LONG_CLUBS)
+    low = shape == "punch" and not (played_on and result in ("green", "fringe"))
     if low or (lie == "trees" and result != "green"):
         return "recovery"
     if yards is None and near and step.draft.club not in _LONG_CLUBS - {"7I"} and not _full(step):

@@ -16,6 +16,12 @@ _NOW = re.compile(
 )
 """What a length has become since it was told: "I had 141, they moved the flag, so now 149"."""
 _GIVEN_UP_WITHIN = 5
+_DECIDED_WITHIN = 2
+"""Utterances from a stroke meant to the one played."""
+_PUTT_IT = re.compile(r"\bputt(?:ing|ed)? (?:it|this|that|from|off)\b")
+_MY_PUTT = re.compile(
+    r"\b(?:i'm|i am|i'll|i|going to|gonna|to) (?:just )?putt(?:ing|ed)? (?:it|this|that|from|off)\b"
+)
 _MENDS = (
     "no",
     "hang on",
@@ -29,8 +35,10 @@ _MENDS = (
     "nah",
     "nope",
 )
-_PUT_RIGHT_WITHIN = 12
-"""Words from a club to the one that puts it right."""
+_PUT_RIGHT_WITHIN, _THOUGHT_OVER_WITHIN = 12, 30
+"""Words from a club to the one that puts it right; to one taken as soon as a mind was changed."""
+_AT_ONCE = 5
+"""Words of a change of mind, and up to the club then taken."""
 
 
 def without_places_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
@@ -85,14 +93,52 @@ def _in_passing(cue: Cue) -> bool:
 
 def without_strokes_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
     """ "Chip again, no. Putter.": a stroke thought of and given up for another."""
-    mends = [mend for mend in _mends(talk) if mend.text in _MENDS]
+    mends = [mend.first for mend in _mends(talk) if mend.text in _MENDS]
     gone = set()
     for at, (cue, after) in enumerate(pairwise(found)):
         between = range(cue.mention.last + 1, after.mention.first)
         other = after.kind in ("putter", "club", "putt") or _short(after)
         if _short(cue) and other and len(between) <= _GIVEN_UP_WITHIN:
-            gone |= {at for mend in mends if mend.first in between}
+            gone |= {at for mend in mends if mend in between}
+    for at in (at for at, cue in enumerate(found) if _short(cue)):
+        gone |= _putted_instead(found, at, talk)
+        if _putted_all_along(found, at, talk, mends):
+            gone.add(at)
     return [cue for at, cue in enumerate(found) if at not in gone]
+
+
+def _putted_instead(found: Sequence[Cue], at: int, talk: Sequence[Utterance]) -> set[int]:
+    """ "I was going to chip this with the 56. She says putt it, so I'm putting it": a chip only meant;
+    "I could chip here, but I'm going to putt it" is another."""
+    meant = found[at].meant
+    rest = [n for n in range(at + 1, len(found)) if not (_only_named(found[n], meant))]
+    if not rest or found[rest[0]].utterance > found[at].utterance + _DECIDED_WITHIN:
+        return set()
+    after = found[rest[0]]
+    told = _PUTT_IT if meant else _MY_PUTT
+    if after.kind != "putter" and not (
+        after.kind == "putt" and told.search(talk[after.utterance].text) is not None
+    ):
+        return set()
+    return {at, *(n for n in range(at, rest[0]) if found[n].kind in ("club", "strike"))}
+
+
+def _only_named(cue: Cue, meant: bool) -> bool:
+    """What may stand between a chip thought of and the putt: other words for it, and how far it is."""
+    return (cue.meant and cue.kind in ("club", "strike")) or (meant and cue.kind == "distance")
+
+
+def _putted_all_along(found: Sequence[Cue], at: int, talk: Sequence[Utterance], mends: Sequence[int]) -> bool:
+    """ "Putter off the fringe, a bit of a nudge", "I'm putting this. She says chip it": no chip."""
+    before = next((cue for cue in reversed(found[:at]) if not _short(cue)), None)
+    if before is None or found[at].utterance > before.utterance + _DECIDED_WITHIN:
+        return False
+    if before.kind != "putter" and not (
+        before.kind == "putt" and _MY_PUTT.search(talk[before.utterance].text) is not None
+    ):
+        return False
+    named = at + 1 < len(found) and found[at + 1].kind == "club"
+    return not named and not any(before.mention.last < mend < found[at].mention.first for mend in mends)
 
 
 def _short(cue: Cue) -> bool:
@@ -113,12 +159,25 @@ def without_clubs_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> lis
             # "It was the 5, no, I tell a lie, it was the 4" is of this stroke.
             found[at] = replace(found[at], mention=replace(found[at].mention, mood=""))
         told = any(cue.kind in HAPPENED for cue in found[max(before, 0) : at])
-        if before >= 0 and first - last <= _PUT_RIGHT_WITHIN and not told:
-            named = found[before].mention
-            # "The 4 hybrid, no, the 3 wood": neither is the hybrid swung that the words name besides.
-            swung = (old for old, cue in enumerate(found) if cue.kind in ("club", "strike"))
-            gone |= {old for old in swung if found[old].mention.overlaps(named)}
+        at_once = any(first - _AT_ONCE <= mend < first for mend in mends)
+        within = _THOUGHT_OVER_WITHIN if at_once else _PUT_RIGHT_WITHIN
+        if before >= 0 and first - last <= within and not told:
+            gone |= _named_so(found, before)
     return [cue for at, cue in enumerate(found) if at not in gone]
+
+
+def _named_so(found: Sequence[Cue], last: int) -> set[int]:
+    """ "The 9 iron, the sensible club, and I had hold of the 9 iron": a club however often it was named.
+
+    "The 4 hybrid, no, the 3 wood": neither is the hybrid swung that the words name besides.
+    """
+    named = [found[last].mention]
+    for cue in reversed(found[:last]):
+        if cue.kind in HAPPENED or (cue.kind == "club" and cue.value != found[last].value):
+            break
+        named += [cue.mention] * (cue.kind == "club")
+    swung = (at for at, cue in enumerate(found) if cue.kind in ("club", "strike"))
+    return {at for at in swung if any(found[at].mention.overlaps(club) for club in named)}
 
 
 def without_drops_taken_back(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:

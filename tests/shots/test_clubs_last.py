@@ -68,6 +68,18 @@ def test_a_club_told_of_the_stroke_before_put_right_or_put_back(told: str, expec
         (["139 in. My pitching wedge is 134. Took the wedge and leaned on it, on the green."], "PW"),
         (["I wasn't going to fiddle about I took the nine iron and it's on the green."], "9I"),
         (["I'd have loved to have a cut at the 5 iron but it's a nine iron, on the green."], "9I"),
+        (["I'd got the eight iron out, so I put the eight back and took the seven, on the green."], "7I"),
+        (["Out of this grass a four iron is greedy, so my plan is a five iron. On the green."], "5I"),
+        (["The seven iron was too much club, and I struck it anyway. On the green."], "7I"),
+        # A mind changed after a club was named twice.
+        (
+            [
+                "The nine iron, the sensible club, and I had hold of the nine iron,"
+                " and then the wind got up in our faces, and I changed my mind.",
+                "Eight iron, then. It's on the green.",
+            ],
+            "8I",
+        ),
     ],
 )
 def test_the_club_of_a_stroke_among_those_named(told: list[str], expected: str) -> None:

@@ -33,6 +33,42 @@ KINDS = {
         ],
         ["tee", "layup", "approach"],
     ),
+    "kept low with a wedge from by the green": (
+        [
+            "Driver, in the fairway.",
+            "140 left, 8 iron over the back, in the rough.",
+            "52, low one, run it up, on the green.",
+        ],
+        ["tee", "approach", "chip"],
+    ),
+    "putted, whatever another calls for": (
+        [
+            "Driver, in the fairway.",
+            "8 iron, on the fringe.",
+            "I'm putting this. She says chip it. Eight feet.",
+        ],
+        ["tee", "approach", "putt"],
+    ),
+    "putted, with words of a chip": (
+        [
+            "Driver, in the fairway.",
+            "8 iron, on the fringe.",
+            "Putter, a bit of a nudge, down to eight feet.",
+        ],
+        ["tee", "approach", "putt"],
+    ),
+    "putted, after all": (
+        [
+            "Driver, in the fairway.",
+            "8 iron, on the fringe.",
+            "I was going to chip this with the 56. She says putt it, so I'm putting it, nine yards.",
+        ],
+        ["tee", "approach", "putt"],
+    ),
+    "chipped, after all": (
+        ["Driver, in the fairway.", "8 iron, on the fringe.", "Putter. No, chip with the 56. Eight feet."],
+        ["tee", "approach", "chip"],
+    ),
     "sand by the green": (
         [
             "Driver, in the fairway.",
