@@ -17,8 +17,9 @@ from reviewkit.shots.cue import LONGEST_CLUBS, SHORT, Cue
 from reviewkit.shots.cues import cues
 from reviewkit.shots.drafts import PENALTIES, side_of
 from reviewkit.shots.greens import misses
-from reviewkit.shots.kinds import kind
+from reviewkit.shots.kinds import from_untold_sand, kind
 from reviewkit.shots.measures import distances
+from reviewkit.shots.reach import reach
 from reviewkit.shots.shared import shared_endings
 from reviewkit.shots.steps import Step
 from reviewkit.shots.stray_places import stray_places
@@ -32,6 +33,8 @@ _WHERE = re.compile(
     r"\b(?:into|in (?:the|a|that|there|some)|left|right|behind|under|over the|lost|gone|wet)\b"
 )
 _SHORT_OF_IT = ("bunker", "chip", "pitch", "putt")
+_OUT_OF_SAND_YD = 160
+"""What no club goes at most that a ball by the green is got out of sand with."""
 _HABIT = 3
 """Holes that make a habit."""
 
@@ -113,13 +116,16 @@ def shots(
     result: list[Shot] = []
     near = False
     for at, step in enumerate(steps):
+        if from_untold_sand(step, steps[at + 1] if at + 1 < len(steps) else None, lengths[at], near):
+            step = replace(step, lie="sand")
+            result[-1] = replace(result[-1], result="sand")
         sort = kind(step, lengths[at], near, par)
         step = _fell_short(step)
         if not for_the_green(sort, steps, at, par, lengths):
             step = _sideways(telling.cues, step)
         shot = _shot(telling, step, sort, lengths[at], _rest(steps, at), words, par)
         if step.draft.club == "same":
-            shot = replace(shot, club=_same(result) if sort != "putt" else "")
+            shot = replace(shot, club=_same(result, sort))
         if shot.result == "unknown" and at + 1 < len(steps) and _on_the_fairway(step, steps[at + 1], par):
             between = telling.cues[step.draft.last - 1], telling.cues[steps[at + 1].draft.first]
             if not _somewhere(words, *between):
@@ -151,13 +157,15 @@ def _with(steps: Sequence[Step], at: int, **facts: str) -> tuple[Step, ...]:
     return (*steps[:at], told, *steps[at + 1 :])
 
 
-def _same(before: Sequence[Shot]) -> str:
+def _same(before: Sequence[Shot], sort: str) -> str:
     """The club of "same again": the last told, unless a short stroke was played since with nobody knows what.
 
-    "7 iron, in the sand. Fat, still in there. Same again": no 7 iron.
+    "7 iron, in the sand. Fat, still in there. Same again": no 7 iron, as none gets a ball out by the green.
     """
     last = next((shot for shot in reversed(before) if shot.club or shot.kind in _SHORT_OF_IT), None)
-    return last.club if last else ""
+    if last is None or sort == "putt" or (sort == "bunker" and (reach(last.club) or 0.0) > _OUT_OF_SAND_YD):
+        return ""
+    return last.club
 
 
 def _now_near(sort: str, step: Step, yards: float | None, near: bool, par: int | None) -> bool:

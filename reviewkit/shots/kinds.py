@@ -49,6 +49,21 @@ def kind(step: Step, yards: float | None, near: bool, par: int | None) -> str:
     return "layup" if _laid_up(step, yards, par) else "approach"
 
 
+def from_untold_sand(step: Step, after: Step | None, yards: float | None, near: bool) -> bool:
+    """ "8 iron. Hit that ever so well. Sand wedge, and it's out": by the green, and nobody said where it lay.
+
+    So too where the next stroke is out of sand, and this one ended nowhere.
+    """
+    made, before = step.draft, step.before
+    if not (near and step.lie == "unknown" and made.club == "SW" and yards is None and step.told):
+        return False
+    if made.shape in ("chip", "pitch") or before is None:
+        return False
+    told = before.draft.result or before.draft.miss or before.draft.close
+    stayed = not made.result and after is not None and after.draft.shape == "bunker"
+    return stayed or not told
+
+
 def _short(shape: str, yards: float) -> str:
     if shape in ("chip", "pitch"):
         return shape

@@ -69,6 +69,19 @@ KINDS = {
         ["Driver, in the fairway.", "8 iron, on the fringe.", "Putter. No, chip with the 56. Eight feet."],
         ["tee", "approach", "chip"],
     ),
+    "sand of which nobody told, by its club and how little the other stroke told": (
+        ["Driver, in the fairway.", "140 left, 8 iron.", "Sand wedge, one attempt, on the green."],
+        ["tee", "approach", "bunker"],
+    ),
+    "sand of which nobody told, by the next stroke out of it": (
+        [
+            "Driver, in the fairway.",
+            "140 left, 8 iron, left of the green.",
+            "Sand wedge. Hit the face and rolled back to my feet.",
+            "And it's out, on the green.",
+        ],
+        ["tee", "approach", "bunker", "bunker"],
+    ),
     "sand by the green": (
         [
             "Driver, in the fairway.",
