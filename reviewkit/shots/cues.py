@@ -43,6 +43,8 @@ _SIDE_ALONE = re.compile(
     r"|(?:behind|beyond|past) the "
 )
 _ALONE = "alone"
+_LEAST = 10
+"""Yards or metres that are told by their number alone."""
 _AT_ONCE = 2  # words from a miss to what it left
 _SOON = 3
 """Utterances from a stroke to the side that it went to."""
@@ -250,8 +252,16 @@ def _names(length: Cue, club: Mention) -> bool:
 def _counts(mention: Mention) -> bool:
     if mention.kind == "strike" and mention.value == "hit" and mention.mood:
         return False
+    if _half_a_length(mention):
+        return False
     allowed = _HARMLESS.get(mention.kind)
     return mention.mood in allowed if allowed is not None else mention.mood not in _DENIED
+
+
+def _half_a_length(mention: Mention) -> bool:
+    """ "One third at 5 to the stick": what is left of 135, for nobody tells so little without a unit."""
+    togo = mention.kind == "distance" and mention.mood == "togo" and not mention.unit
+    return togo and float(str(mention.value)) < _LEAST
 
 
 def _without_idle_provisional(found: list[Cue]) -> list[Cue]:

@@ -18,6 +18,8 @@ _IRONS = {"1I": 250, "2I": 240, "3I": 230, "4I": 220, "5I": 210, "6I": 200, "7I"
 _WEDGES = {"PW": 148, "GW": 136, "SW": 126, "LW": 112}
 _REACH_YD = _WOODS | _HYBRIDS | _IRONS | _WEDGES
 """Yards that a strong amateur may reach with a club, its run included; common practice, from memory."""
+_SHORT_YD, _FULL_YD, _AT_A_STRETCH = 30, 140, 1.15
+"""What a chip has at most, what a club goes that is seldom chipped with, how far a long hitter outdoes it."""
 
 _SELDOM, _NEVER = 0.92, 1.1
 _HARDLY_A_PUTT_YD = 24.0
@@ -71,6 +73,16 @@ def within_reach(cues: Sequence[Cue], at: int, step: Step, units: str) -> float:
         return told
     likely = round(told * meant / float(cue.value), 3)
     return likely if likely <= most and step.draft.shape != "layup" else told
+
+
+def out_of_reach(clubs: Sequence[str], hole: float | None, left: float | None) -> bool:
+    """ "302 yards. 5 iron, fairway. Pitching wedge, and 6 yards": not all of the number was heard.
+
+    `clubs` are those of the strokes so far and of this one, a full one; `hole` is what the first of them had.
+    """
+    if hole is None or left is None or left >= _SHORT_YD or (reach(clubs[-1]) or 0.0) < _FULL_YD:
+        return False
+    return hole - left > _AT_A_STRETCH * sum(reach(club) or _WOODS["D"] for club in clubs[:-1])
 
 
 def far_too_near(club: str, yards: float) -> bool:

@@ -8,7 +8,7 @@ import pytest
 
 from reviewkit.model import Plan
 from reviewkit.reasoning import reason
-from reviewkit.shots.reach import reach, twin, without_hundreds
+from reviewkit.shots.reach import out_of_reach, reach, twin, without_hundreds
 from tests.support.narrations import GREETING, transcript
 
 FOUR = "Hole one, par 4, 388 yards."
@@ -362,6 +362,10 @@ TALES: dict[str, tuple[Sequence[str], Sequence[float | None]]] = {
         ],
         [388, 110, 30 * FT, 15 * FT, None],
     ),
+    "a number without a unit that is no length": (
+        [FOUR, DRIVER, "One third at 5 to the stick. 8 iron, on the green.", "Two putts, par."],
+        [388, None, None, None],
+    ),
     "a teen heard as a ten": (
         [FOUR, DRIVER, "That leaves 180, so it's a smooth gap wedge, on the green.", "Two putts, par."],
         [388, 118, None, None],
@@ -423,3 +427,11 @@ def test_a_twin_is_a_number_that_sounds_alike_and_a_club_has_its_reach() -> None
 def test_a_count_heard_as_hundreds_is_no_part_of_a_length() -> None:
     heard = [(295, "GW"), (210, "PW"), (250, "PW"), (210, "5I"), (150, "PW")]
     assert [without_hundreds(value, reach(club)) for value, club in heard] == [95, 110, None, None, None]
+
+
+def test_a_length_half_heard_is_more_of_the_hole_than_the_strokes_before_went() -> None:
+    assert out_of_reach(["5I", "PW"], 302, 6)
+    assert not out_of_reach(["D", "PW"], 302, 6)
+    assert not out_of_reach(["5I", "56"], 302, 6)
+    assert not out_of_reach(["5I", "PW"], 302, 95)
+    assert not out_of_reach(["", "8I", "9I"], None, 6)
