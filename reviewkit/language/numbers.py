@@ -169,6 +169,19 @@ def _decimal(given: list[Piece], at: int) -> tuple[float, int] | None:
     return whole + part / 10, at + 3
 
 
+def _small_ordinal(given: list[Piece], at: int) -> tuple[float, int] | None:
+    """ "Five hundred eighth yards", "a hundred and thirty-eighth,": a number's end heard as an ordinal's."""
+    tens = TENS.get(text_at(given, at), 0)
+    begin = at + (tens > 0)
+    rest = ORDINALS.get(text_at(given, begin), 0)
+    told = text_at(given, begin + 1) in (*BREAKS, "yards", "yard", "metres") or (
+        text_at(given, begin + 1) == "to" and text_at(given, begin + 2) in ("the", "go")
+    )
+    if not rest or not told or (tens and (rest > 9 or not given[begin].joined)):
+        return None
+    return tens + rest, begin + 1
+
+
 def _cardinal(given: list[Piece], at: int) -> tuple[float, int] | None:
     article = text_at(given, at) == "a"
     begin = at + 1 if article else at
@@ -193,7 +206,10 @@ def _cardinal(given: list[Piece], at: int) -> tuple[float, int] | None:
 def _below_hundred(given: list[Piece], at: int, hundreds: float) -> tuple[float, int]:
     """What follows "four hundred": "and ten", "ten", or nothing that belongs to it."""
     begin = at + 1 if text_at(given, at) == "and" else at
-    rest = _small(given, begin)
+    if (text_at(given, at), text_at(given, at + 1)) == ("in", "minus") and given[at].joined:
+        # "500 -in -3": a listener's own word pieces of "and three".
+        begin = at + 2
+    rest = _small_ordinal(given, begin) or _small(given, begin)
     if rest is None or not 1 <= rest[0] < 100 or text_at(given, rest[1]) in CLUB_NOUNS | {"hundred"}:
         return hundreds, at
     if text_at(given, begin) == "one" and begin > at and text_at(given, begin + 1) in ("of", "more"):

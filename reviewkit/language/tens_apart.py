@@ -20,7 +20,18 @@ _MINE = ("my", "the", "his", "our")
 
 def tens_apart(given: list[Piece], at: int) -> tuple[float, int]:
     """The number that begins at `at`, and where it ends; the end is 0 where none is taken apart like that."""
-    for reading in (_ordinal_tens, _tens_to_unit, _fallen_range, _after_a_pause, _free, _went_to):
+    for reading in (
+        _ordinal_tens,
+        _tens_to_unit,
+        _fallen_range,
+        _after_a_pause,
+        _one_by_one,
+        _ordinal_feet,
+        _and_maybe,
+        _noughts,
+        _free,
+        _went_to,
+    ):
         found = reading(given, at)
         if found[1]:
             return found
@@ -76,6 +87,56 @@ def _after_a_pause(given: list[Piece], at: int) -> tuple[float, int]:
     return (value + rest, at + 3) if turn or here or goal or left else (0.0, 0)
 
 
+def _one_by_one(given: list[Piece], at: int) -> tuple[float, int]:
+    """ "1-6 to 5, a one-shotter" is 165, as "1, 50, 2." is 152, where nothing else is said."""
+    if text_at(given, at - 1) not in BREAKS:
+        return 0.0, 0
+    between = text_at(given, at + 1), text_at(given, at + 3)
+    hundreds, middle, unit = _digit(given, at), _whole(given, at + 2), _digit(given, at + 4)
+    alone = text_at(given, at + 5) in BREAKS
+    if not (1 <= hundreds <= 5 and middle and unit and alone) or between[0] != between[1]:
+        return 0.0, 0
+    if between[0] == "to" and middle < 10 and given[at + 2].joined and not given[at + 4].joined:
+        return hundreds * 100.0 + middle * 10 + unit, at + 5
+    ends = text_at(given, at - 1) in ("", *ENDS) and text_at(given, at + 5) in ("", *ENDS)
+    if between[0] == COMMA and middle in range(20, 100, 10) and ends:
+        return hundreds * 100.0 + middle + unit, at + 5
+    return 0.0, 0
+
+
+def _ordinal_feet(given: list[Piece], at: int) -> tuple[float, int]:
+    """ "And third of 5 feet to the left", ", third 9 feet,": 35 and 39."""
+    tens, of = _ordinal(given, at), text_at(given, at + 1) in ("of", "at")
+    unit = _digit(given, at + 1 + of)
+    apart = of or given[at + 1].joined if unit else False
+    told = text_at(given, at - 1) in BREAKS or (apart and text_at(given, at - 1) in ("and", "about", "from"))
+    if not (tens and unit and told) or text_at(given, at + 2 + of) not in ("feet", "foot", "footer"):
+        return 0.0, 0
+    return tens * 10.0 + unit, at + 2 + of
+
+
+def _and_maybe(given: list[Piece], at: int) -> tuple[float, int]:
+    """ "A hundred and maybe 7": eighty is heard as "maybe"."""
+    hundreds = given[at].value
+    begin = at + 1 + (text_at(given, at + 1) == COMMA)
+    unit = _digit(given, begin + 2)
+    maybe = [text_at(given, begin), text_at(given, begin + 1)] == ["and", "maybe"]
+    if not maybe or not unit or hundreds not in (100, 200, 300, 400, 500):
+        return 0.0, 0
+    return hundreds + 80.0 + unit, begin + 3
+
+
+def _noughts(given: list[Piece], at: int) -> tuple[float, int]:
+    """ "1208 to go" is a hundred and twenty, and eight; so is "it's only 1206, par 3"."""
+    text, after, beyond = (text_at(given, at + step) for step in range(3))
+    if not (text.isdigit() and len(text) == 4 and text[2] == "0" != text[3]) or text[:2] in ("19", "20"):
+        return 0.0, 0
+    length = float(text[:2] + text[3])
+    goal = (after == "to" and beyond in _GOALS) or (after in ("left", "out") and beyond in BREAKS)
+    told = text_at(given, at - 1) in ("is", "it's", "only", "that's") and after in (*BREAKS, "and", "yards")
+    return (length, at + 1) if (goal and length <= 300) or (told and length < 600) else (0.0, 0)
+
+
 def _free(given: list[Piece], at: int) -> tuple[float, int]:
     """ "Free 6-5." is three sixty-five, where nothing else is said."""
     hundreds = _SOUNDS.get(text_at(given, at), 0)
@@ -108,6 +169,11 @@ def _ordinal(given: list[Piece], at: int) -> int:
     value = given[at].value if at < len(given) else None
     ordinal = text[:-2].isdigit() and text[-2:] in ("th", "rd", "nd")
     return int(value) if ordinal and value is not None and 3 <= value <= 9 else 0
+
+
+def _whole(given: list[Piece], at: int) -> int:
+    value = given[at].value if at < len(given) and given[at].text.isdigit() else None
+    return int(value) if value is not None and value < 100 else 0
 
 
 def _digit(given: list[Piece], at: int) -> int:

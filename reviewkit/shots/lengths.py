@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from reviewkit.model.values import FEET_PER_YARD, SMALL_UNITS, YARDS_PER_METRE
 from reviewkit.shots.cue import Cue
 
 _FEWEST_BARE_YD = 38.0
 """What was left is in feet below so many, where the unit goes without saying."""
+
+_SOON, _NEARLY = 30, 0.7
+"""Words within which a length is put right, and how near the two are to each other."""
 
 
 def yards(cue: Cue, units: str) -> float:
@@ -37,3 +42,14 @@ def _by_the_hole(cue: Cue) -> bool:
 def putt_long(cue: Cue) -> bool:
     """Whether a told length is one that only a putt, or what it left, has."""
     return cue.mention.unit in SMALL_UNITS or (cue.mention.unit == "m" and float(cue.value) <= 12)
+
+
+def put_right(cues: Sequence[Cue], lengths: Sequence[int]) -> bool:
+    """ "Twelve foot. He says fourteen. So fourteen foot": told anew, and nothing has happened since."""
+    if len(lengths) < 2:
+        return False
+    told, anew = (cues[at].mention for at in lengths)
+    still = all(cue.kind in ("distance", "strike", "putt") for cue in cues[lengths[0] : lengths[1]])
+    near = told.value != anew.value and told.unit == anew.unit != ""
+    ratio = float(str(anew.value)) / float(str(told.value)) if near and told.value else 0.0
+    return still and anew.first - told.last < _SOON and _NEARLY < ratio < 1 / _NEARLY

@@ -14,7 +14,7 @@ from collections.abc import Sequence
 from reviewkit.model.values import SMALL_UNITS
 from reviewkit.shots.cue import LONGEST_CLUBS, Cue
 from reviewkit.shots.drafts import PENALTIES
-from reviewkit.shots.lengths import unit_of, yards
+from reviewkit.shots.lengths import put_right, unit_of, yards
 from reviewkit.shots.moments import Moment, counted, moments, zone
 from reviewkit.shots.reach import far_too_near, within_reach
 from reviewkit.shots.steps import Step
@@ -29,6 +29,9 @@ _DROPPED_YD, _LEFT_OVER_YD = 2.05, 1.1
 """From so near the last putt was holed that was told, or that goes without saying."""
 _STAYED = ("stayed_out", "putter", "miss", "tap", "putts")
 _SELDOM_MISSED, _THE_LAST = 0.8, 0.9
+_DROPPED = 0.12
+_MENDED = 0.12
+"""What speaks against a length that is put right."""
 _AFTER_A_PUTT = 0.7
 """What speaks against a longer putt than `_LEFT_BY_A_PUTT_YD` behind another."""
 _TOO_NEAR = 0.5
@@ -164,7 +167,8 @@ def _worths(
     for rank, at in enumerate(lengths):
         worth = _worth(cues, steps, when, number, at, units)
         if worth is not None:
-            found[at] = worth + later * rank - _LATER * number - NOTHING
+            mended = _MENDED if _putted(steps[number]) and put_right(cues, lengths[rank : rank + 2]) else 0.0
+            found[at] = worth + later * rank - _LATER * number - NOTHING - mended
     return found
 
 
@@ -254,7 +258,8 @@ def _to_putt(
     if _dropped(cues, steps, at, long):
         plainly = _PUTT[place].get(mood, 0.0)
         if number == len(steps) - 1:
-            return plainly or _THE_LAST
+            # "Nine metres, bit short, it's a metre and a half. In!": the last of two is what dropped.
+            return (plainly or _THE_LAST) + _DROPPED
         if _idle(cues, steps[number]) and _putted(steps[number + 1]):
             return plainly - _SELDOM_MISSED
     if last and long > _LEFT_BY_A_PUTT_YD and not (place == "own" and mood in ("from", "togo")):
@@ -270,6 +275,9 @@ def _to_putt(
         # own or behind another ("50 feet, good putt, 2 feet").
         before = cues[steps[number - 1].draft.first : at]
         told = cues[at].utterance > cues[at - 1].utterance or any(c.kind == "distance" for c in before)
+        if place == "struck" and long <= _LEFT_BY_A_PUTT_YD and any(c.kind == "miss" for c in before):
+            # "Bit short, that's three feet. I've missed these": which of the two missed is not plain.
+            return 0.6
         return 0.5 if place == "landed" or (place == "trail" and (told or long <= _LAGGED_YD)) else None
     if place == "own" and mood == "left" and LEAVES.match(cue.mention.text):
         # "It left me 12 feet, and I missed": told among the putt's own words.

@@ -65,6 +65,17 @@ WHOLE = {
     "100, 18 from there, and": "118 from there , and",
     "the third. Free 6 -5. Downwind": "the 3rd . 365 . downwind",
     "it's on, went to five feet off": "it's on , 25 feet off",
+    "the last. 1 -6 to 5, a one-shotter": "the last . 165 , a one shotter",
+    "over the creek. One, fifty, two. And": "over the creek . 152 . and",
+    "level with the flag and third of five feet to the left": "level with the flag and 35 feet to the left",
+    "off the collar, third nine feet, lagged": "off the collar , 39 feet , lagged",
+    "it left a hundred and maybe seven": "it left 187",
+    "par five, four hundred, and maybe seven yards": "par 5 , 487 yards",
+    "found it, 1208 to go": "found it , 128 to go",
+    "it's only 1206 and": "it's only 126 and",
+    "our five -hundred -eighth yards": "our 508 yards",
+    "a hundred and thirty -eighth, I": "138 , i",
+    "the 500 -in -3 yard hole": "the 503 yard hole",
 }
 APART = (
     "par 5 and 2 putts , for 20 points",
@@ -99,6 +110,9 @@ APART = (
     "and it went to 5 feet",
     "i won 9 to 5 in the end",
     "2 4th 5 to come",
+    "in 2004 and",
+    "the 3rd 9 feet",
+    "i've 1 , 50 , 2 and 3",
 )
 
 

@@ -388,6 +388,30 @@ TALES: dict[str, tuple[Sequence[str], Sequence[float | None]]] = {
         ],
         [331, 120, 25 * FT, 2 * FT],
     ),
+    "a partner's measure of mine, and a length told anew": (
+        [
+            "Hole one, par four, 380. Driver, fairway.",
+            "Fintan shot it for me with his laser, it's 125. Eight iron, on the green.",
+            "Twelve foot. Fintan says fourteen. So fourteen foot it is. Bit short, that's three feet.",
+            "Three feet for a four. Missed that. Tapped in for five.",
+        ],
+        [380, 125, 14 * FT, 3 * FT, None],
+    ),
+    "of two lengths the short one dropped": (
+        [
+            "Hole one, par four, 380 metres. Driver, fairway. Nine iron from 120, on the green.",
+            "Nine metres, and it's short, but it's all right, it's a metre and a half. And it's in. Four!",
+        ],
+        [380 * M, 120 * M, 9 * M, 1.5 * M],
+    ),
+    "no club's reach, and what it was hit like": (
+        [
+            "Hole one. The last of the short ones is 148, par three.",
+            "Seven iron, on the fringe. Putter, thirty feet, all uphill, so it's a forty foot hit.",
+            "First one finished a foot beyond the cup, and I made the next. Three.",
+        ],
+        [148, 30 * FT, 1 * FT],
+    ),
     "the length behind the words, and a putt told behind the putter": (
         [
             "Hole one, par five. Driver first, 482 it is, on the fairway.",
