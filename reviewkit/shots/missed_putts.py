@@ -59,9 +59,9 @@ def _walk(told: Sequence[Cue], units: str, patient: bool) -> list[str]:
             left_in, missed_in = -1, -1
         if cue.kind in _DROPS:
             return putts
-        missed_in = cue.utterance
-        if cue.kind == "miss" and not putts[-1]:
+        if cue.kind == "miss" and (not putts[-1] or _surer(told[:at], cue, missed_in)):
             putts[-1] = cue.value
+        missed_in = cue.utterance
     return [*putts, ""] if left_in >= 0 else putts
 
 
@@ -78,6 +78,12 @@ def _again(cue: Cue) -> bool:
 def _missed_then(cue: Cue, left_in: int) -> bool:
     """ "Left it five feet short, then missed it on the right": in the breath that told what was left."""
     return cue.kind == "stayed_out" and cue.utterance == left_in and cue.mention.text.startswith("missed")
+
+
+def _surer(before: Sequence[Cue], cue: Cue, missed_in: int) -> bool:
+    """ "It's gone by along the right": a side, surer than that it went by."""
+    same = [c for c in before if c.kind == "miss" and c.utterance == cue.utterance == missed_in]
+    return bool(same) and all(c.mention.weight < cue.mention.weight for c in same)
 
 
 def _side_in(told: Sequence[Cue], utterance: int) -> str:

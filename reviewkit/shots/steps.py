@@ -8,6 +8,7 @@ from functools import lru_cache
 from reviewkit.shots.drafts import PENALTIES, Draft
 
 _LIES = ("fairway", "rough", "sand", "trees", "fringe")
+_STUCK = ("sand", "trees", "unknown")
 _LANDING = {"penalty": "unknown", "unplayable": "unknown", "": "unknown"}
 
 
@@ -58,7 +59,8 @@ def next_cue(chain: Step | None) -> int:
 def played(ball: Ball, made: Draft, chain: Step | None, told: bool = True) -> tuple[Ball, Step]:
     """The ball after a stroke, and the steps with it. One that got nowhere ends where it began."""
     if made.result == "there":
-        miss = "" if made.miss == "short" else made.miss
+        # Out of sand and trees nobody means more than to get out.
+        miss = "" if made.miss == "short" and ball.lie in _STUCK else made.miss
         made = replace(made, result=ball.lie if ball.lie in _LIES else "", miss=miss)
     step = Step(made, ball.lie, ball.strokes + 1, told, chain)
     strokes = ball.strokes + (2 if made.result in PENALTIES else 1)

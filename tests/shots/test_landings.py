@@ -79,6 +79,34 @@ TOLD = {
         ],
         ["", "", "short", "left", ""],
     ),
+    "gone by, and on which side": (
+        ["Wedge, on the green.", "Seven metres, and it's gone by along the right, half a metre. Tapped in."],
+        ["", "", "right", ""],
+    ),
+    "short, out of the rough": (
+        [
+            "5 iron, in the rough short of the green.",
+            "Chip, didn't make it up the bank, came all the way back down to my shoes.",
+            "Same club. Stopped four feet from the hole. Holed it.",
+        ],
+        ["", "short", "short", "", ""],
+    ),
+    "out of the sand that is no miss": (
+        [
+            "5 iron, in the bunker.",
+            "Sand wedge, didn't make it up the bank, still in the bunker.",
+            "Same again, four feet. Holed it.",
+        ],
+        ["", "", "", "", ""],
+    ),
+    "a chip thought of, and rued": (
+        [
+            "Wedge, it's on the fringe.",
+            "I was going to chip this with the 56. So I'm putting it, nine metres.",
+            "Should've chipped it. Three metres short. Holed the next.",
+        ],
+        ["", "", "short", ""],
+    ),
     "weight is not where it went": (
         [
             "Chip, and it was good weight, but it wandered off to the left, so I've got 4 feet.",
