@@ -12,6 +12,8 @@ from reviewkit.shots.measures import short_length
 _MISSES = ("miss", "stayed_out")
 _DROPS = ("holed", "tap")
 _PUTTED = ("putt", "putter")
+_AT_ONCE = 2
+"""Words from one side to the next that is told of the same putt."""
 _AGAIN = ("2nd", "3rd", "4th", "next", "comebacker")
 
 
@@ -82,8 +84,11 @@ def _missed_then(cue: Cue, left_in: int) -> bool:
 
 def _surer(before: Sequence[Cue], cue: Cue, missed_in: int) -> bool:
     """ "It's gone by along the right": a side, surer than that it went by."""
-    same = [c for c in before if c.kind == "miss" and c.utterance == cue.utterance == missed_in]
-    return bool(same) and all(c.mention.weight < cue.mention.weight for c in same)
+    last = next((c for c in reversed(before) if c.kind == "miss"), None)
+    if last is None or not last.utterance == cue.utterance == missed_in:
+        return False
+    at_once = cue.mention.first - last.mention.last <= _AT_ONCE
+    return at_once and last.value == "long" and last.mention.weight < cue.mention.weight
 
 
 def _side_in(told: Sequence[Cue], utterance: int) -> str:
