@@ -39,9 +39,11 @@ def one_shotter(yards: float | None) -> bool:
 
 def _driven(steps: Sequence[Step], at: int, lengths: Sequence[float | None]) -> bool:
     """ "It's only 290. Driver. Just short of the green. Chipped it": so little is left of it, or a short
-    stroke is next."""
+    stroke is next; of a hole of unknown length, so little is left."""
     far, after = lengths[at], at + 1
-    if far is None or far > _DRIVABLE or after >= len(steps):
+    if (far is not None and far > _DRIVABLE) or after >= len(steps):
         return False
     left = lengths[after]
-    return left <= _BESIDE if left is not None else steps[after].draft.shape in SHORT
+    if left is None:
+        return far is not None and steps[after].draft.shape in SHORT
+    return left <= _BESIDE

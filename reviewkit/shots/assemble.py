@@ -247,9 +247,12 @@ def _sideways(cues: Sequence[Cue], step: Step) -> Step:
 
 
 def _came_up_short(sort: str, step: Step, par: int | None) -> bool:
-    """A side of the fairway is no miss, but a stroke meant for the green that stops there is short."""
+    """A side of the fairway is no miss, but a stroke meant for the green that stops there is short.
+
+    One topped along the fairway is not: it was no try that failed, but a way of getting on.
+    """
     meant = sort in ("approach", "layup", "pitch", "chip") or (sort == "tee" and par == 3)
-    return meant and step.draft.miss == "short"
+    return meant and step.draft.miss == "short" and step.draft.contact != "topped"
 
 
 def _shot(

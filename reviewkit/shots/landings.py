@@ -18,6 +18,8 @@ _BY_THE_HOLE = ("miss", "lip", "burn", "shav", "slid", "went by", "goes by", "go
 _FLAG = ("flag", "pin", "stick", "behind")
 """Said of where a ball lies on the green far oftener than of where a putt ended."""
 _GREEN = ("green", "surface")
+_ENDS = ("front", "back", "behind")
+"""Of the green, where a fringe was told."""
 _LEAVE_YD = 4.5
 """What a putt leaves is seldom longer."""
 _GIMME_YD = 1.2
@@ -159,7 +161,7 @@ def where_it_lies(cues: Sequence[Cue], at: int, begin: int, units: str) -> bool:
     if cues[at].kind != "miss":
         return False
     words = cues[at].mention.text.split()
-    if _of_the_green(cues[at]) or _still_on(cues, at):
+    if _of_the_green(cues[at]) or _still_on(cues, at) or _by_the_fringe(cues, at):
         return True
     later = range(begin - 1, len(cues))
     told = [by for by in later if cues[by].kind == "distance" and short_length(cues[by], units)]
@@ -194,6 +196,14 @@ def _still_on(cues: Sequence[Cue], at: int) -> bool:
     after = cues[at + 1] if at + 1 < len(cues) else cues[at]
     here = after.utterance == cues[at].utterance
     return after.kind == "place" and (after.value == "green" if here else _told_on(cues, at))
+
+
+def _by_the_fringe(cues: Sequence[Cue], at: int) -> bool:
+    """ "It's sitting on the fringe. Just in front.": which fringe it is."""
+    before, words = cues[at - 1], cues[at].mention.text.split()
+    side = any(word in words for word in _ENDS)
+    fringe = (before.kind, before.value) == ("place", "fringe")
+    return side and fringe and cues[at].utterance <= before.utterance + 1
 
 
 def _told_on(cues: Sequence[Cue], at: int) -> bool:

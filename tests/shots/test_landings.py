@@ -52,6 +52,14 @@ TOLD = {
         ],
         ["", "short", "", ""],
     ),
+    "which fringe it is": (
+        ["8 iron, it's sitting on the fringe.", "Just in front.", "Putter. Five feet past. Holed it."],
+        ["", "short", "long", ""],
+    ),
+    "topped along the fairway": (
+        ["5 iron, topped it, it went about sixty yards, fairway.", "8 iron onto the green.", "Two putts."],
+        ["", "", "", "", ""],
+    ),
     "two putts missed in one breath": (
         [
             "Wedge, on the green.",
