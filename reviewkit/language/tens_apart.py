@@ -10,6 +10,9 @@ from reviewkit.language.number_words import words_of
 from reviewkit.language.pieces import BREAKS, COMMA, ENDS, Piece, text_at
 
 _SOUNDS = {"to": 2, "too": 2, "free": 3, "tree": 3, "for": 4, "fore": 4}
+_TWENTY = ("went", "when", "want")
+_OPENS = frozenset({"one", *_SOUNDS, *_TWENTY})
+"""Words that are no numbers, and may begin one."""
 _GOALS = words_of("the go pin flag stick hole green front middle cup centre")
 _LEFT = words_of("left out in yards yard metres metre")
 _FAR = (*_LEFT, *words_of("from over across downhill uphill into"))
@@ -20,6 +23,8 @@ _MINE = ("my", "the", "his", "our")
 
 def tens_apart(given: list[Piece], at: int) -> tuple[float, int]:
     """The number that begins at `at`, and where it ends; the end is 0 where none is taken apart like that."""
+    if given[at].value is None and given[at].text not in _OPENS:
+        return 0.0, 0
     for reading in (
         _ordinal_tens,
         _tens_to_unit,
@@ -151,7 +156,7 @@ def _free(given: list[Piece], at: int) -> tuple[float, int]:
 def _went_to(given: list[Piece], at: int) -> tuple[float, int]:
     """ "It's on, went to 5 feet off to the right": so far off is no place to go to, but twenty-five."""
     unit = _digit(given, at + 2)
-    said = text_at(given, at) in ("went", "when", "want") and text_at(given, at + 1) == "to"
+    said = text_at(given, at) in _TWENTY and text_at(given, at + 1) == "to"
     if not said or not unit or text_at(given, at - 1) not in BREAKS:
         return 0.0, 0
     beside = text_at(given, at + 3) in _SHORT and text_at(given, at + 4) in _BESIDE
