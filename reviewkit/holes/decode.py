@@ -43,6 +43,7 @@ def decode(
                 reason=reason,
                 others=_others(talk, likely[number], (at, end)),
                 played=min(sum(likely[number].values()), 1.0),
+                score_first=at in lattice.evidence.told_first,
             )
         )
     return tuple(spans)

@@ -99,7 +99,7 @@ class Evidence:
         score -= 1.2 * any(
             under_way(m) and not (announced and m.kind == "distance") for m in utterance.mentions
         )
-        first = at in self._told_first
+        first = at in self.told_first
         # Nobody looks for a ball or putts on a tee.
         score -= 1.5 * (not first and amid(self.talk, at))
         for near, place in zip(_NEARNESS, self._ahead[at], strict=False):
@@ -111,7 +111,7 @@ class Evidence:
             score += 0.8 * near * any(tee(m) for m in ahead.mentions)
         score -= _SETTLED * (self.pauses_tell and not first and settles(self.talk, at))
         score -= _BEGUN * (self.pauses_tell and begun(self.talk, at, self._ended))
-        return score + self.closing(at) + self._told_first.get(at, -self._still_ending(at))
+        return score + self.closing(at) + self.told_first.get(at, -self._still_ending(at))
 
     def _still_ending(self, at: int) -> float:
         """ "Clink. Bogey. Next is the short one": a hole does not begin with the end of the one before."""
@@ -140,10 +140,11 @@ class Evidence:
 
     @cached_property
     def _names(self) -> Names:
-        return Names(self.talk, self.pauses_tell, self._ahead, self._told_first)
+        return Names(self.talk, self.pauses_tell, self._ahead, self.told_first)
 
     @cached_property
-    def _told_first(self) -> dict[int, float]:
+    def told_first(self) -> dict[int, float]:
+        """Utterances that open a hole with its score -> log odds."""
         return told_first(self.talk) if self.pauses_tell else {}
 
     @cached_property
@@ -175,7 +176,7 @@ class Evidence:
     def _number(self, at: int) -> tuple[float, ...]:
         against, odds = 0.0, [0.0] * (MAX_HOLE + 1)
         # Behind its score a hole is named after another breath.
-        apart_s = 2 * _PAUSE_S if at in self._told_first else APART_S
+        apart_s = 2 * _PAUSE_S if at in self.told_first else APART_S
         for step, place in enumerate(self._ahead[at]):
             ahead = self.talk[place]
             told = _NEARNESS[step] if step < len(_NEARNESS) else 0.0

@@ -27,7 +27,8 @@ class HoleSpan:
     `told` is False when no words name the hole and its number follows from the order of play.
     `probability` is that of the start lying here, `reason` the words or the rule it rests on. `others` are
     the first and last words of where the hole may be told instead, with the probability of that; `played`
-    is the probability that this hole is told at all.
+    is the probability that this hole is told at all. `score_first` is True where the round tells each hole's
+    score before its strokes, and this hole's talk begins with that.
     """
 
     hole: int
@@ -41,6 +42,7 @@ class HoleSpan:
     reason: str = ""
     others: tuple[tuple[int, int, float], ...] = ()
     played: float = 1.0
+    score_first: bool = False
 
     def __post_init__(self) -> None:
         between("hole", self.hole, 1, MAX_HOLE)

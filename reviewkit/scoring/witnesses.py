@@ -24,6 +24,12 @@ WALKING = {"strokes": 0.85, "score_word": 0.75}
 PAR_TOO = 0.15
 """How often a claim made before the first stroke is the score where its words may be the hole's par."""
 
+FIRST = 0.97
+"""The same where the round tells each hole's score before its strokes."""
+
+OPENING = 25
+"""Words from a hole's start in which such a score stands."""
+
 TO_COME = {"stroke": 0.2, "putt": 0.3, "untold putt": 0.6}
 """How often what is claimed while strokes are still to come is the score, by the stroke that comes next."""
 
@@ -90,14 +96,14 @@ def _plain(tale: HoleTale) -> Iterator[Mention]:
         if mention.mood or mention.kind not in RIGHT or not isinstance(mention.value, int | float):
             continue
         outlived = mention.kind in COUNTED and mention is not last.get(mention.kind)
-        outlived = outlived and not _told_first(tale, mention) and not _putted_first(tale, mention)
-        if not outlived and not elsewhere(tale, mention) and not _names_the_hole(tale, mention):
+        first = _told_first(tale, mention) or _putted_first(tale, mention) or _opens(tale, mention)
+        if (first or not outlived) and not elsewhere(tale, mention) and not _names_the_hole(tale, mention):
             yield mention
 
 
 def _names_the_hole(tale: HoleTale, mention: Mention) -> bool:
     """ "Seven. The tiddler, a hundred and twelve": no score of seven."""
-    alone = mention.rule == _LONE and mention.value == tale.span.hole
+    alone = mention.rule == _LONE and mention.value == tale.span.hole and not tale.span.score_first
     return alone and mention.first - tale.span.first < NAMES_THE_HOLE
 
 
@@ -119,6 +125,13 @@ def _told_first(tale: HoleTale, mention: Mention) -> bool:
     return _alone(mention) and not _countable(tale, mention) and moment(tale, mention).walking
 
 
+def _opens(tale: HoleTale, mention: Mention) -> bool:
+    """ "Two! Did you hear that?": the score, where the round is told so."""
+    if not tale.span.score_first or mention.first - tale.span.first >= OPENING:
+        return False
+    return mention.kind in WALKING or (_alone(mention) and mention.value in SCORES)
+
+
 def _putted_first(tale: HoleTale, mention: Mention) -> bool:
     """ "Two putts from twenty foot for a three. And before that an eight-iron": nobody putts on a tee."""
     return mention.kind == "putt_for" and moment(tale, mention).walking and bool(tale.shots)
@@ -137,6 +150,9 @@ def _witness(tale: HoleTale, mention: Mention) -> Witness:
     kind, value = mention.kind, int(mention.value or 0)
     right = RIGHT[kind] * min(mention.weight, 1.0)
     when = moment(tale, mention)
+    if _opens(tale, mention):
+        alone = mention.rule == _LONE
+        return Witness("strokes" if alone else kind, value, TOLD_FIRST if alone else right, FIRST)
     if _told_first(tale, mention):
         return Witness("strokes", value, TOLD_FIRST, WALKING["strokes"])
     if _putted_first(tale, mention):

@@ -261,6 +261,17 @@ def test_what_a_putt_was_for_told_before_the_first_stroke_is_the_score() -> None
     assert scores(found) == [3]
 
 
+@pytest.mark.parametrize(("score_first", "strokes"), [(True, 2), (False, 3)])
+def test_a_number_that_opens_a_hole_is_the_score_where_the_round_is_told_so(
+    score_first: bool, strokes: int
+) -> None:
+    """ "Two! Did you hear that? Two!" """
+    alone = replace(said("count", 2, 0.02, weight=0.4), unit="hitting", rule="a number by itself")
+    hole = tale(1, {3: 0.6, 2: 0.4}, par=3, mentions=[alone])
+    hole = replace(hole, span=replace(hole.span, score_first=score_first))
+    assert scores(reconcile([hole], Plan())) == [strokes]
+
+
 @pytest.mark.parametrize(("par_too", "strokes"), [(True, 4), (False, 3)])
 def test_a_number_on_the_tee_that_may_be_the_par_is_seldom_the_score(par_too: bool, strokes: int) -> None:
     """ "Sixth. It's a three, and there's a pot bunker": three is its par."""
