@@ -34,6 +34,12 @@ _MENDS = (
     "naw",
     "nah",
     "nope",
+    "telling lies",
+    "telling you lies",
+    "i'm telling lies",
+    "i'm telling you lies",
+    "i'm lying",
+    "that's a lie",
 )
 _PUT_RIGHT_WITHIN, _THOUGHT_OVER_WITHIN = 12, 30
 """Words from a club to the one that puts it right; to one taken as soon as a mind was changed."""
