@@ -16,6 +16,7 @@ from reviewkit.shots.weights import SHAPED, STROKE, crossings, rewards, strains
 
 PENALTIES = ("penalty", "ob", "lost", "unplayable")
 _FATES = ("unplayable", "lost")
+_ELSEWHERE = ("fairway", "rough", "sand", "trees", *PENALTIES)
 _ALONG, _AS_HEAVY = {"short", "long"}, 0.15
 """What becomes of a ball that was struck before."""
 _UNSTRUCK = ("drop", "distance", "lie")
@@ -152,10 +153,9 @@ def _flat(run: Sequence[Cue]) -> bool:
 
 
 def _wide(end: Cue, run: Sequence[Cue]) -> bool:
-    """ "It's in the middle": of the fairway, after a swing; the same words say both."""
-    said = (end.mention.first, end.mention.last)
+    """ "It's in the middle", "tucked in, but it's still fairway": a swing's, for it lies elsewhere after that."""
     return any(
-        cue.value == "fairway" and cue.mention.first <= said[1] and said[0] <= cue.mention.last
+        cue.value in _ELSEWHERE and (cue.mention.overlaps(end.mention) or cue.mention.first > end.mention.last)
         for cue in run
         if cue.kind == "place"
     )

@@ -23,7 +23,7 @@ _PLACES = {
 }
 _DENIED = re.compile(
     r"not|no|never|nor|nowhere|near|[a-z]+n't|miss(?:ed|es)?|off|across|cross|over|past|for|towards?|other|next|if|of"
-    r"|short|between|want(?:ed)?|hop(?:e|ed|ing)|need(?:ed)?|should|would|could|might|narrow|wide|firm|dry|wet"
+    r"|between|want(?:ed)?|hop(?:e|ed|ing)|need(?:ed)?|should|would|could|might|narrow|wide|firm|dry|wet"
 )
 _ELSE = re.compile(
     r"bunkers?|sand|traps?|woods?|metals?|finder|is|are|runs|bends|narrows|here|idea|day|one|patch"
