@@ -153,9 +153,10 @@ def _flat(run: Sequence[Cue]) -> bool:
 
 
 def _wide(end: Cue, run: Sequence[Cue]) -> bool:
-    """ "It's in the middle", "tucked in, but it's still fairway": a swing's, for it lies elsewhere after that."""
+    """ "It's in the middle", "tucked in, but it's still fairway": a swing's, as it lies elsewhere."""
     return any(
-        cue.value in _ELSEWHERE and (cue.mention.overlaps(end.mention) or cue.mention.first > end.mention.last)
+        cue.value in _ELSEWHERE
+        and (cue.mention.overlaps(end.mention) or cue.mention.first > end.mention.last)
         for cue in run
         if cue.kind == "place"
     )

@@ -153,6 +153,20 @@ TALES = {
         ],
         ["sand", "fairway", "green", "green", "holed"],
     ),
+    "told in, and lying elsewhere": (
+        [
+            "Driver, in the fairway. Three wood, just a worm burner, tucked in, but it's still fairway.",
+            "Wedge on the green. Two putts for a five.",
+        ],
+        ["fairway", "fairway", "green", "green", "holed"],
+    ),
+    "bound for sand, and in": (
+        [
+            "Driver, pushed it. It's rolling towards that fairway bunker and it's in.",
+            "Nine iron, on. Two putts.",
+        ],
+        ["sand", "green", "green", "holed"],
+    ),
     "a putter from the fairway": (
         [
             "Driver, in the fairway. Three wood, stopped in the fairway short of the green.",
