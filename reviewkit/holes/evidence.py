@@ -14,7 +14,7 @@ import numpy as np
 import numpy.typing as npt
 
 from reviewkit.holes.chat import PLANS, amid, begun, idle, settles, small_talk
-from reviewkit.holes.named import APART_S, Names
+from reviewkit.holes.named import APART_S, COUNTS_HOLES, Names
 from reviewkit.holes.outline import Outline, outline
 from reviewkit.holes.signs import (
     ENDED,
@@ -200,17 +200,14 @@ class Evidence:
         return len(named) == 1 and not any(m.kind in PLANS for m in first)
 
     @cached_property
-    def inside(self) -> tuple[tuple[float, ...], ...]:
-        """`inside[n][at]`: log odds of the numbers said before utterance `at` if hole n is told."""
-        rows = []
-        for number in range(MAX_HOLE + 1):
-            total, row = 0.0, [0.0]
-            for at, utterance in enumerate(self.talk):
-                for m in utterance.mentions:
-                    total += self._names.tells(at, m, number, self.outline.ends)
-                row.append(total)
-            rows.append(tuple(row))
-        return tuple(rows)
+    def inside(self) -> Array:
+        """`inside[n, at]`: log odds of the numbers said before utterance `at` if hole n is told."""
+        said = np.zeros((len(self.talk) + 1, MAX_HOLE + 1))
+        for at, utterance in enumerate(self.talk, 1):
+            for m in utterance.mentions:
+                if m.kind in COUNTS_HOLES:
+                    said[at] += self._names.tells(at - 1, m, self.outline.ends)
+        return said.cumsum(axis=0).T
 
     @cached_property
     def outline(self) -> Outline:

@@ -186,14 +186,11 @@ class Lattice:
             whole = np.array([_MEANT * meant.get(count, 0.0) for count in range(1, COURSE + 1)])
         return self._ended[:, self.numbers] + _TRUST * whole
 
-    @cached_property
-    def _inside(self) -> Array:
-        return np.array(self.evidence.inside)
-
     def tell(self, begins: Indices, ends: Indices) -> Array:
         """Log odds of the utterances from each of `begins` to before each of `ends` telling each hole,
         (begins, ends, h)."""
-        said = self._inside[:, ends][:, None, :] - self._inside[:, begins][:, :, None]
+        inside = self.evidence.inside
+        said = inside[:, ends][:, None, :] - inside[:, begins][:, :, None]
         told = self.evidence.content(begins[:, None], ends[None, :])[:, :, None]
         weighed: Array = told + np.moveaxis(said, 0, 2)
         if self.confirmed.facts:

@@ -11,7 +11,7 @@ from reviewkit.holes.chat import plays
 from reviewkit.holes.outline import OPENING
 from reviewkit.holes.signs import ENDED, fits, of_hole, plain
 from reviewkit.model import Mention, Talk, Utterance
-from reviewkit.model.values import SMALL_UNITS
+from reviewkit.model.values import MAX_HOLE, SMALL_UNITS
 
 APART_S = 0.7
 """What is told behind such a silence does not go on with what was told before."""
@@ -28,6 +28,9 @@ _OF_THE_ROUND = {"stretch", "planned"}
 """What names holes that the round has: "you go 7 up to 12"."""
 _TENS, _SOON = "teen", 3
 """Unit of a hole's number heard as tens, and utterances in which the hole's par is looked for."""
+COUNTS_HOLES = {"hole", "played", "to_play", "about_hole"}
+"""Kinds of mention whose number tells which hole is played."""
+_NOTHING = (0.0,) * (MAX_HOLE + 1)
 _A_SCORE_TOO = 9
 """A number alone up to this is a score or a club more often than a hole."""
 _SCORE = {"score_word", "strokes", "hole_to_par"}
@@ -47,20 +50,20 @@ class Names:
     ahead: Sequence[Sequence[int]]
     told_first: Collection[int] = ()
 
-    def tells(self, at: int, mention: Mention, number: int, ends: Collection[int]) -> float:
-        """What a mention says for the talk around utterance `at` being of hole `number`, in log odds."""
+    def tells(self, at: int, mention: Mention, ends: Collection[int]) -> tuple[float, ...]:
+        """Log odds, by a mention, of the talk around utterance `at` being of hole 0, 1, ... 18."""
         if self.named(at, mention):
-            return 0.25 * mention.weight if mention.value == number else -0.35 * mention.weight
-        if not isinstance(mention.value, int) or mention.mood:
-            return 0.0
-        if mention.kind in ("played", "to_play"):
-            return 0.7 if fits(mention, number, ends) else -0.5
-        if mention.kind == "about_hole" and self._made_on(at, mention):
-            if self._goes_in(at, mention):
-                return 1.0 if mention.value == number else -1.0
-            # Told on that hole, or on the tee behind it.
-            return 0.5 if mention.value == number else 0.2 if mention.value == number - 1 else -0.3
-        return 0.0
+            return _each(mention, 0.25 * mention.weight, -0.35 * mention.weight)
+        if not isinstance(mention.value, int) or mention.mood or mention.kind == "hole":
+            return _NOTHING
+        if mention.kind != "about_hole":
+            return tuple(0.7 if fits(mention, number, ends) else -0.5 for number in range(MAX_HOLE + 1))
+        if not self._made_on(at, mention):
+            return _NOTHING
+        if self._goes_in(at, mention):
+            return _each(mention, 1.0, -1.0)
+        # Told on that hole, or on the tee behind it.
+        return _each(mention, 0.5, -0.3, behind=0.2)
 
     def late(self, at: int, mention: Mention) -> bool:
         """Whether a hole's number is an afterthought: "This is the fifth. I should have said." """
@@ -149,6 +152,17 @@ class Names:
 
     def _behind_a_pause(self, utterance: Utterance) -> bool:
         return self.pauses_tell and utterance.gap_s >= _LONG_PAUSE_S
+
+
+def _each(mention: Mention, on_it: float, else_: float, behind: float | None = None) -> tuple[float, ...]:
+    """Odds for each hole by whether it is the one mentioned, the one behind that, or another."""
+    odds = [else_] * (MAX_HOLE + 1)
+    named = int(mention.value or 0)
+    if behind is not None and named + 1 <= MAX_HOLE:
+        odds[named + 1] = behind
+    if 0 <= named <= MAX_HOLE:
+        odds[named] = on_it
+    return tuple(odds)
 
 
 def _words(mention: Mention) -> str:

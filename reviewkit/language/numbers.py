@@ -59,8 +59,8 @@ def _without_tails(given: list[Piece]) -> Iterator[Piece]:
     """ "A hundred and seventy's a silly number": the verb apart, where a number goes on to it."""
     for at, piece in enumerate(given):
         stem, mark, tail = piece.text.partition("'")
-        number = simple(stem) is not None and stem != "one" and text_at(given, at - 1) in _GOES_ON
-        if number and mark and f"'{tail}" in TAILS:
+        number = mark and simple(stem) is not None and stem != "one" and text_at(given, at - 1) in _GOES_ON
+        if number and f"'{tail}" in TAILS:
             yield replace(piece, text=stem)
             yield replace(piece, text=TAILS[f"'{tail}"], joined=False)
         else:

@@ -16,9 +16,10 @@ from reviewkit.shots.weights import SHAPED, STROKE, crossings, rewards, strains
 
 PENALTIES = ("penalty", "ob", "lost", "unplayable")
 _FATES = ("unplayable", "lost")
+"""What becomes of a ball that was struck before."""
 _ELSEWHERE = ("fairway", "rough", "sand", "trees", *PENALTIES)
 _ALONG, _AS_HEAVY = {"short", "long"}, 0.15
-"""What becomes of a ball that was struck before."""
+"""Sides along the line of play, and how nearly as heavy words for both of them weigh."""
 _UNSTRUCK = ("drop", "distance", "lie")
 _LONGEST, _HOPELESS = 9, -2.0
 """Cues in one stroke, at most, and the odds of words that are taken for none."""

@@ -375,7 +375,7 @@ def test_a_number_in_one_breath_with_a_putt_or_points_counts_those(line: str, na
 )
 def test_a_score_told_as_the_ball_goes_in_tells_the_hole(line: str, tells: bool) -> None:
     inside = Evidence(read_talk(transcript([GREETING, "", line]), Plan())).inside
-    assert (inside[12][-1] > inside[11][-1]) is tells
+    assert bool(inside[12, -1] > inside[11, -1]) is tells
 
 
 @pytest.mark.parametrize(
