@@ -17,6 +17,9 @@ from reviewkit.scoring.table import Array
 RIGHT = {"running": 0.94, "total": 0.9, "nine": 0.9, "par_total": 0.95}
 """How often a claim of a kind, as extracted, is about this player's round and true."""
 
+STOOD = 0.97
+"""Share of a standing that is told as what it was, that means the one before the hole."""
+
 NEAR_WORDS = 14
 """A "through two" or "with two to play" within so many words belongs to the claim."""
 
@@ -64,6 +67,9 @@ def claims(slots: Sequence[Slot], holes_planned: int) -> list[Claim]:
                 and isinstance(mention.value, int | float)
             ):
                 found.append(_placed(slots, index, slot.tale, mention, cues, holes_planned))
+            elif mention.kind == "stood_at" and not mention.mood:
+                # "From three over to six over": the first is how the hole began.
+                found.append(Claim(mention, index, STOOD, RIGHT["running"] * min(mention.weight, 1.0)))
             elif mention.kind == "nine" and not mention.mood and isinstance(mention.value, int | float):
                 found.extend(_of_nine(slots, index, mention))
     return [

@@ -99,6 +99,7 @@ def test_this_holes_score(text: str, expected: list[tuple[str, object]]) -> None
         ("Minus two with three to play.", [("running", -2), ("to_play", 3)]),
         ("Which gets me back to level par.", [("running", 0)]),
         ("We've gone from one under to two over.", [("running", 2)]),
+        ("From two over to level.", [("running", 0)]),
         ("Out in thirty-nine.", [("nine", 39)]),
         ("Back in thirty-eight, seventy-seven total.", [("nine", 38), ("total", 77)]),
         ("Double bogey, ouch, from plus one to plus three.", [("running", 3)]),

@@ -299,6 +299,13 @@ def test_a_standing_put_behind_at_a_holes_end_is_that_before_it() -> None:
     assert scores(reconcile(holes, Plan())) == [6, 3]
 
 
+def test_a_standing_told_from_where_to_where_tells_the_hole() -> None:
+    """ "So I've gone from one over to three over." """
+    told = [said("stood_at", 1, 0.95, hole=2), said("running", 3, 0.97, hole=2)]
+    holes = [tale(1, {5: 0.5, 6: 0.5}), tale(2, {6: 0.5, 5: 0.5}, mentions=told)]
+    assert scores(reconcile(holes, Plan())) == [5, 6]
+
+
 @pytest.mark.parametrize(("given", "strokes"), [(0, 4), (1, 5)])
 def test_points_are_read_by_the_strokes_that_the_other_holes_show_as_given(given: int, strokes: int) -> None:
     """ "Two points" is a bogey for a player who has a stroke on every hole."""
