@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
+from reviewkit.holes.signs import plain_of
 from reviewkit.model import Mention, Talk, Utterance
 
 _PAUSE_S = 0.9
@@ -56,10 +57,10 @@ def _score(talk: Talk, begin: int, end: int) -> Mention | None:
     """A score told in the first words of a stretch, before any stroke, that a stroke follows."""
     for at in range(begin, min(end, begin + _SOON)):
         score = next((m for m in talk[at].mentions if _scores(m)), None)
-        played = next((m for m in talk[at].mentions if _plain(m, _PLAYED)), None)
+        played = next((m for m in talk[at].mentions if plain_of(m, _PLAYED)), None)
         if score is not None and (played is None or score.first <= played.first):
             later = (m for said in talk[at:end] for m in said.mentions if m.first > score.last)
-            return score if any(_plain(m, _PLAYED) for m in later) else None
+            return score if any(plain_of(m, _PLAYED) for m in later) else None
         if played is not None:
             return None
     return None
@@ -67,12 +68,8 @@ def _score(talk: Talk, begin: int, end: int) -> Mention | None:
 
 def _scores(mention: Mention) -> bool:
     """Whether a mention may be the score: "Two! Did you hear that?" too."""
-    return _plain(mention, _SCORE) or (_plain(mention, {"count"}) and mention.rule == _LONE)
+    return plain_of(mention, _SCORE) or (plain_of(mention, {"count"}) and mention.rule == _LONE)
 
 
 def _tells(said: tuple[Utterance, ...], kinds: set[str]) -> bool:
-    return any(_plain(m, kinds) for utterance in said for m in utterance.mentions)
-
-
-def _plain(mention: Mention, kinds: set[str]) -> bool:
-    return mention.kind in kinds and not mention.mood
+    return any(plain_of(m, kinds) for utterance in said for m in utterance.mentions)

@@ -11,7 +11,7 @@ from dataclasses import replace
 
 from reviewkit.language.half_heard import halved, hundred_under, oh_between
 from reviewkit.language.number_words import CLUB_NOUNS, shown, words_of
-from reviewkit.language.pieces import BREAKS, COMMA, ENDS, Piece, text_at
+from reviewkit.language.pieces import BREAKS, COMMA, ENDS, Piece, digit_at, text_at
 from reviewkit.language.tens_apart import tens_apart
 
 _SOUNDS = {"to": 2, "too": 2, "do": 2, "free": 3, "for": 4, "fore": 4, "ate": 8, "won": 1}
@@ -85,7 +85,7 @@ def _number(given: list[Piece], at: int) -> tuple[float, int]:
 def _spelt(given: list[Piece], at: int, value: float) -> tuple[float, int]:
     """ "3, 7, 6 yards", "3 4 4, bends left", "1, 2, 5.": a yardage told digit by digit."""
     for step, end, after in ((2, at + 5, ("yards", "metres")), (1, at + 3, _AFTER_SPELT)):
-        digits = [_digit(given, at + step * place) for place in range(3)]
+        digits = [digit_at(given, at + step * place) for place in range(3)]
         apart = step == 1 or text_at(given, at + 1) == COMMA == text_at(given, at + 3)
         opens = step == 2 or (digits[0] < 6 and text_at(given, at - 1) in BREAKS)
         told = text_at(given, end) in after or (step == 2 and _one_by_one(given, at, digits))
@@ -103,7 +103,7 @@ def _one_by_one(given: list[Piece], at: int, digits: list[int]) -> bool:
 
 def _hole_apart(given: list[Piece], at: int, value: float) -> tuple[float, int]:
     """ "5, 3, 31, it's a short par 4" and "par 4, 3 84": a hole's length, its hundreds and the rest apart."""
-    hundreds = _digit(given, at)
+    hundreds = digit_at(given, at)
     begin = at + 1 + (text_at(given, at + 1) == COMMA)
     rest, end = _below_100(given, begin)
     before = [text_at(given, at - back) for back in (1, 2, 3)]
@@ -121,7 +121,7 @@ def _hole_apart(given: list[Piece], at: int, value: float) -> tuple[float, int]:
 def _too_short(given: list[Piece], at: int, value: float) -> tuple[float, int]:
     """ "Par 5, 112": of "five twelve" a listener heard the par's own number and the rest."""
     back = 2 if text_at(given, at - 1) == COMMA else 1
-    par = _digit(given, at - back) if at > back else 0
+    par = digit_at(given, at - back) if at > back else 0
     told = par in (4, 5) and text_at(given, at - back - 1) == "par" and text_at(given, at + 1) in BREAKS
     return (par * 100 + value - 100, at + 1) if told and 100 <= value < 200 else (0.0, 0)
 
@@ -131,16 +131,9 @@ def _below_100(given: list[Piece], at: int) -> tuple[float, int]:
     value = given[at].value if at < len(given) and given[at].text.isdigit() else None
     if value is not None and 10 <= value < 100:
         return value, at + 1
-    if _digit(given, at) and text_at(given, at + 1) == "to" and _digit(given, at + 2):
-        return _digit(given, at) * 10.0 + _digit(given, at + 2), at + 3
+    if digit_at(given, at) and text_at(given, at + 1) == "to" and digit_at(given, at + 2):
+        return digit_at(given, at) * 10.0 + digit_at(given, at + 2), at + 3
     return 0.0, 0
-
-
-def _digit(given: list[Piece], at: int) -> int:
-    if text_at(given, at) == "one":
-        return 1
-    value = given[at].value if at < len(given) else None
-    return int(value) if value is not None and value in range(1, 10) and given[at].text.isdigit() else 0
 
 
 def _hundreds_apart(given: list[Piece], at: int, value: float) -> tuple[float, int]:
@@ -159,7 +152,7 @@ def _unit_apart(given: list[Piece], at: int, value: float) -> tuple[float, int]:
     if value % 10 or not 20 <= value <= 690 or not given[at].text.isdigit():
         return 0.0, 0
     apart = text_at(given, at + 1) == COMMA
-    unit = _digit(given, at + 1 + apart)
+    unit = digit_at(given, at + 1 + apart)
     sound = 0 if apart else _SOUNDS.get(text_at(given, at + 1), 0)
     end = at + 2 + apart
     if not (unit or sound):
@@ -178,7 +171,7 @@ def _unit_apart(given: list[Piece], at: int, value: float) -> tuple[float, int]:
 
 def _false_range(given: list[Piece], at: int, value: float) -> tuple[float, int]:
     """ "5th to 5 feet", "20 to 5 feet", "got 4 to 5 yards left": the tens, and a "ty" heard as "to"."""
-    last = _digit(given, at + 2)
+    last = digit_at(given, at + 2)
     unit, beyond = text_at(given, at + 3), text_at(given, at + 4)
     left = unit in ("yards", "metres") and text_at(given, at - 1) in _BEFORE_LEFT
     if text_at(given, at + 1) != "to" or not last or not (unit in _SHORT or left):

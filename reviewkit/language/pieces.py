@@ -73,6 +73,14 @@ def text_at(given: list[Piece], at: int) -> str:
     return given[at].text if 0 <= at < len(given) else ""
 
 
+def digit_at(given: list[Piece], at: int) -> int:
+    """The digit said there, 1 to 9; 0 where there is none."""
+    if text_at(given, at) == "one":
+        return 1
+    value = given[at].value if 0 <= at < len(given) else None
+    return int(value) if value is not None and value in range(1, 10) and given[at].text.isdigit() else 0
+
+
 def pieces(words: tuple[Word, ...], spelling: Mapping[str, str]) -> list[Piece]:
     """Every word's pieces in order; `spelling` makes variants one ("meters" to "metres",
     "iron's" to "iron is")."""

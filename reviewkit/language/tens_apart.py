@@ -7,7 +7,7 @@ follows says that a length was told: a goal, a unit, what is left.
 from __future__ import annotations
 
 from reviewkit.language.number_words import words_of
-from reviewkit.language.pieces import BREAKS, COMMA, ENDS, Piece, text_at
+from reviewkit.language.pieces import BREAKS, COMMA, ENDS, Piece, digit_at, text_at
 
 _SOUNDS = {"to": 2, "too": 2, "free": 3, "tree": 3, "for": 4, "fore": 4}
 _TWENTY = ("went", "when", "want")
@@ -45,10 +45,10 @@ def tens_apart(given: list[Piece], at: int) -> tuple[float, int]:
 
 def _ordinal_tens(given: list[Piece], at: int) -> tuple[float, int]:
     """ "2 -fifth 5 to go", "one -third at 5 to the stick"."""
-    hundreds = _digit(given, at)
+    hundreds = digit_at(given, at)
     tens = _ordinal(given, at + 1)
     begin = at + 2 + (text_at(given, at + 2) in ("at", "to", "and"))
-    unit = _digit(given, begin)
+    unit = digit_at(given, begin)
     if not (1 <= hundreds <= 6 and tens and unit) or not given[at + 1].joined:
         return 0.0, 0
     return (hundreds * 100.0 + tens * 10 + unit, begin + 1) if _told(given, begin + 1) else (0.0, 0)
@@ -58,7 +58,7 @@ def _tens_to_unit(given: list[Piece], at: int) -> tuple[float, int]:
     """ "A hundred and 7 to 4 across the gully": 174, but "from 107 to 4 feet" is a stroke."""
     value = given[at].value or 0
     hundreds, tens = divmod(value, 100)
-    unit = _digit(given, at + 2)
+    unit = digit_at(given, at + 2)
     if not (1 <= hundreds <= 6 and 2 <= tens <= 9 and unit) or text_at(given, at + 1) != "to":
         return 0.0, 0
     if text_at(given, at - 1) == "from" or not _told(given, at + 3):
@@ -68,7 +68,7 @@ def _tens_to_unit(given: list[Piece], at: int) -> tuple[float, int]:
 
 def _fallen_range(given: list[Piece], at: int) -> tuple[float, int]:
     """ "9-5 to the stick": no range falls."""
-    tens, unit = _digit(given, at), _digit(given, at + 2)
+    tens, unit = digit_at(given, at), digit_at(given, at + 2)
     if text_at(given, at + 1) != "to" or tens < 3 or not 1 <= unit < tens:
         return 0.0, 0
     goal = text_at(given, at + 3) == "to" and text_at(given, at + 4) in _GOALS
@@ -97,7 +97,7 @@ def _one_by_one(given: list[Piece], at: int) -> tuple[float, int]:
     if text_at(given, at - 1) not in BREAKS:
         return 0.0, 0
     between = text_at(given, at + 1), text_at(given, at + 3)
-    hundreds, middle, unit = _digit(given, at), _whole(given, at + 2), _digit(given, at + 4)
+    hundreds, middle, unit = digit_at(given, at), _whole(given, at + 2), digit_at(given, at + 4)
     alone = text_at(given, at + 5) in BREAKS
     if not (1 <= hundreds <= 5 and middle and unit and alone) or between[0] != between[1]:
         return 0.0, 0
@@ -112,7 +112,7 @@ def _one_by_one(given: list[Piece], at: int) -> tuple[float, int]:
 def _ordinal_feet(given: list[Piece], at: int) -> tuple[float, int]:
     """ "And third of 5 feet to the left", ", third 9 feet,": 35 and 39."""
     tens, of = _ordinal(given, at), text_at(given, at + 1) in ("of", "at")
-    unit = _digit(given, at + 1 + of)
+    unit = digit_at(given, at + 1 + of)
     apart = of or given[at + 1].joined if unit else False
     told = text_at(given, at - 1) in BREAKS or (apart and text_at(given, at - 1) in ("and", "about", "from"))
     if not (tens and unit and told) or text_at(given, at + 2 + of) not in ("feet", "foot", "footer"):
@@ -124,7 +124,7 @@ def _and_maybe(given: list[Piece], at: int) -> tuple[float, int]:
     """ "A hundred and maybe 7": eighty is heard as "maybe"."""
     hundreds = given[at].value
     begin = at + 1 + (text_at(given, at + 1) == COMMA)
-    unit = _digit(given, begin + 2)
+    unit = digit_at(given, begin + 2)
     maybe = [text_at(given, begin), text_at(given, begin + 1)] == ["and", "maybe"]
     if not maybe or not unit or hundreds not in (100, 200, 300, 400, 500):
         return 0.0, 0
@@ -145,7 +145,7 @@ def _noughts(given: list[Piece], at: int) -> tuple[float, int]:
 def _free(given: list[Piece], at: int) -> tuple[float, int]:
     """ "Free 6-5." is three sixty-five, where nothing else is said."""
     hundreds = _SOUNDS.get(text_at(given, at), 0)
-    tens, unit = _digit(given, at + 1), _digit(given, at + 3)
+    tens, unit = digit_at(given, at + 1), digit_at(given, at + 3)
     ranged = text_at(given, at + 2) == "to" and given[at + 3].joined if unit else False
     alone = text_at(given, at - 1) in BREAKS and text_at(given, at + 4) in BREAKS
     if not (hundreds and tens and ranged and alone):
@@ -155,7 +155,7 @@ def _free(given: list[Piece], at: int) -> tuple[float, int]:
 
 def _went_to(given: list[Piece], at: int) -> tuple[float, int]:
     """ "It's on, went to 5 feet off to the right": so far off is no place to go to, but twenty-five."""
-    unit = _digit(given, at + 2)
+    unit = digit_at(given, at + 2)
     said = text_at(given, at) in _TWENTY and text_at(given, at + 1) == "to"
     if not said or not unit or text_at(given, at - 1) not in BREAKS:
         return 0.0, 0
@@ -179,10 +179,3 @@ def _ordinal(given: list[Piece], at: int) -> int:
 def _whole(given: list[Piece], at: int) -> int:
     value = given[at].value if at < len(given) and given[at].text.isdigit() else None
     return int(value) if value is not None and value < 100 else 0
-
-
-def _digit(given: list[Piece], at: int) -> int:
-    if text_at(given, at) == "one":
-        return 1
-    value = given[at].value if 0 <= at < len(given) else None
-    return int(value) if value is not None and value in range(1, 10) and given[at].text.isdigit() else 0

@@ -19,7 +19,7 @@ from reviewkit.shots.drafts import PENALTIES, side_of
 from reviewkit.shots.greens import misses
 from reviewkit.shots.kinds import from_untold_sand, kind
 from reviewkit.shots.measures import distances
-from reviewkit.shots.reach import out_of_reach, reach
+from reviewkit.shots.reach import reach
 from reviewkit.shots.shared import shared_endings
 from reviewkit.shots.steps import Step
 from reviewkit.shots.stray_places import stray_places
@@ -99,7 +99,7 @@ def shots(
         steps = _with(steps, at, result="ob")
     for at, end in shared_endings(telling.cues, steps).items():
         steps = _with(steps, at, result=end)
-    lengths = _within_reach(steps, distances(telling.cues, steps, units, par))
+    lengths = distances(telling.cues, steps, units, par)
     steps = tuple(
         step
         if step.lie != "tee" or for_the_green("tee", steps, at, par, lengths)
@@ -150,16 +150,6 @@ def _with_clubs_before(cues: Sequence[Cue], steps: Sequence[Step]) -> tuple[Step
         result.append(step)
         since = max(since, step.draft.last)
     return tuple(result)
-
-
-def _within_reach(steps: Sequence[Step], lengths: Sequence[float | None]) -> list[float | None]:
-    """The lengths, without those that the strokes before cannot have left."""
-    clubs = [step.draft.club for step in steps]
-    chips = [step.draft.shape in SHORT for step in steps]
-    return [
-        None if at and not chips[at] and out_of_reach(clubs[: at + 1], lengths[0], left) else left
-        for at, left in enumerate(lengths)
-    ]
 
 
 def _with(steps: Sequence[Step], at: int, **facts: str) -> tuple[Step, ...]:

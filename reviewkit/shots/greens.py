@@ -33,23 +33,23 @@ def _on_the_green(
     landed = landing(cues, steps, rows[0], units)
     if landed is None:
         return {}
-    first, at = onto.draft.first + heads.get(rows[0] - 1, 0), landed.end
+    first, at = onto.draft.first + heads.get(rows[0] - 1, 0), landed
     while not onto.told and 0 < first < at and cues[first].utterance == cues[first - 1].utterance:
         # "It's in the back bunker. Out, to 15 feet": the side is that of the stroke into it.
         first += 1
     while at < len(cues) and cues[at].kind in ("miss", "distance", "place"):
         # "It's on. Forty feet short of the flag."
         at += 1
-    lies = [found for found in range(landed.end, at) if where_it_lies(cues, found, landed.end, units)]
-    begin = max(lies) + 1 if lies else landed.end
+    lies = [found for found in range(landed, at) if where_it_lies(cues, found, landed, units)]
+    begin = max(lies) + 1 if lies else landed
     walked = putted(cues[begin:], len(rows), units)
     far = next((by for by in range(begin, at) if cues[by].kind == "distance"), begin)
     if not walked and not lies and far > begin and cues[far].utterance > cues[far - 1].utterance:
         # "It's on. It's miles past. Ten metres": where it lies, told before how far that is.
         walked = putted(cues[far:], len(rows), units)
         lies = [by for by in range(begin, far) if walked and cues[by].kind == "miss"]
-    side = side_of([*cues[first : landed.end], *(cues[found] for found in lies)])
+    side = side_of([*cues[first:landed], *(cues[found] for found in lies)])
     told = dict(zip(rows, walked, strict=False))
-    if onto.draft.last > landed.end or lies or told:
+    if onto.draft.last > landed or lies or told:
         told[rows[0] - 1] = side
     return told

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from reviewkit.shots.cue import Cue
 from reviewkit.shots.drafts import Draft
@@ -27,16 +26,10 @@ _WORDS_APART, _SOON = 5, 4
 """Words between a side and its length, at most: "left of the pin, like 20 feet"."""
 
 
-@dataclass(frozen=True, slots=True)
-class Landing:
-    """The cues up to `end`-1 that may speak of the stroke onto the green, the last of them in `utterance`."""
+def landing(cues: Sequence[Cue], steps: Sequence[Step], putt: int, units: str) -> int | None:
+    """The cue behind those that may speak of the stroke before the first `putt`.
 
-    end: int
-    utterance: int
-
-
-def landing(cues: Sequence[Cue], steps: Sequence[Step], putt: int, units: str) -> Landing | None:
-    """Where the words of the stroke before the first `putt` end; None where nothing says that it came there.
+    None where nothing says that it came onto the green.
 
     With no word of the green, a length that only a putt has says it. In the stroke's own utterance, or beside
     a miss ("8 feet past"), the ball's way ends with it; else the putt's begins.
@@ -46,7 +39,7 @@ def landing(cues: Sequence[Cue], steps: Sequence[Step], putt: int, units: str) -
     # The only putt went in: no side is its own.
     several = putt + 1 < len(steps)
     if several and (missed := _missed_by_a_putt(cues, onto, before, units)) is not None:
-        return Landing(missed, cues[missed - 1].utterance)
+        return missed
     swings = [at for at in range(first, last) if cues[at].kind in _SWUNG] or [first]
     at = _came_on(cues, swings[0], last, units)
     if at is None:
@@ -56,13 +49,13 @@ def landing(cues: Sequence[Cue], steps: Sequence[Step], putt: int, units: str) -
         swung = max((by for by in swings if at is None or by < at), default=first)
         putted = _putted_behind(cues, swung, until if at is None else at)
         if several and putted is not None:
-            return Landing(putted, cues[putted - 1].utterance)
+            return putted
         if at is None:
             return None
         apart = at == first or cues[at].utterance > cues[swung].utterance
         if apart and not _lies_by_a_miss(cues, at, at == first, units):
-            return Landing(at, cues[at - 1].utterance)
-    return Landing(_end(cues, at, several, units), cues[at].utterance)
+            return at
+    return _end(cues, at, several, units)
 
 
 def _missed_by_a_putt(cues: Sequence[Cue], onto: Draft, before: int, units: str) -> int | None:

@@ -12,11 +12,11 @@ import re
 from collections.abc import Sequence
 
 from reviewkit.model.values import SMALL_UNITS
-from reviewkit.shots.cue import LONGEST_CLUBS, Cue
+from reviewkit.shots.cue import LONGEST_CLUBS, SHORT, Cue
 from reviewkit.shots.drafts import PENALTIES
 from reviewkit.shots.lengths import put_right, unit_of, yards
 from reviewkit.shots.moments import Moment, counted, moments, zone
-from reviewkit.shots.reach import far_too_near, within_reach
+from reviewkit.shots.reach import far_too_near, out_of_reach, within_reach
 from reviewkit.shots.steps import Step
 from reviewkit.shots.swings import LEAVES, NOTHING, to_swing
 
@@ -81,7 +81,13 @@ def distances(cues: Sequence[Cue], steps: Sequence[Step], units: str, par: int |
     given = _dealt(cues, steps, when, units, tee)
     first = None if tee is None else yards(cues[tee], units)
     later = zip(steps[1:], given, strict=True)
-    return [first, *(None if at is None else within_reach(cues, at, step, units) for step, at in later)]
+    told = [first, *(None if at is None else within_reach(cues, at, step, units) for step, at in later)]
+    clubs = [step.draft.club for step in steps]
+    full = [at > 0 and step.draft.shape not in SHORT for at, step in enumerate(steps)]
+    return [
+        None if full[at] and out_of_reach(clubs[: at + 1], first, left) else left
+        for at, left in enumerate(told)
+    ]
 
 
 def _rolled_to(cues: Sequence[Cue], steps: Sequence[Step], number: int, at: int) -> bool:

@@ -121,12 +121,14 @@ def _putted_instead(found: Sequence[Cue], at: int, talk: Sequence[Utterance]) ->
     if not rest or found[rest[0]].utterance > found[at].utterance + _DECIDED_WITHIN:
         return set()
     after = found[rest[0]]
-    told = _PUTT_IT if meant else _MY_PUTT
-    if after.kind != "putter" and not (
-        after.kind == "putt" and told.search(talk[after.utterance].text) is not None
-    ):
+    if not _putts(after, _PUTT_IT if meant else _MY_PUTT, talk):
         return set()
     return {at, *(n for n in range(at, rest[0]) if found[n].kind in ("club", "strike"))}
+
+
+def _putts(cue: Cue, told: re.Pattern[str], talk: Sequence[Utterance]) -> bool:
+    """Whether it is the putter, or a putt in such words."""
+    return cue.kind == "putter" or (cue.kind == "putt" and bool(told.search(talk[cue.utterance].text)))
 
 
 def _only_named(cue: Cue, meant: bool) -> bool:
@@ -139,9 +141,7 @@ def _putted_all_along(found: Sequence[Cue], at: int, talk: Sequence[Utterance], 
     before = next((cue for cue in reversed(found[:at]) if not _short(cue)), None)
     if before is None or found[at].utterance > before.utterance + _DECIDED_WITHIN:
         return False
-    if before.kind != "putter" and not (
-        before.kind == "putt" and _MY_PUTT.search(talk[before.utterance].text) is not None
-    ):
+    if not _putts(before, _MY_PUTT, talk):
         return False
     named = at + 1 < len(found) and found[at + 1].kind == "club"
     return not named and not any(before.mention.last < mend < found[at].mention.first for mend in mends)

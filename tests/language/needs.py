@@ -124,17 +124,9 @@ def _part(kind: str, given: Any) -> set[str]:
         if least:
             return {_joined(spelling, _CUT) for spelling in once}
         # What is repeated whole words at a time leaves its neighbour whole.
-        opened, ended = (all(map(one, once)) for one in (_opens, _ends))
+        opened, ended = all(part[:1] == " " for part in once), all(part[-1:] == " " for part in once)
         return {"", f"{' ' * opened}{_CUT}{' ' * ended}"} if opened or ended else {_CUT}
     return {""} if kind in ("AT", "ASSERT", "ASSERT_NOT") else {_CUT}
-
-
-def _opens(spelling: str) -> bool:
-    return spelling.startswith(" ")
-
-
-def _ends(spelling: str) -> bool:
-    return spelling.endswith(" ")
 
 
 def _of_all(branches: Iterable[Sequence[tuple[Any, Any]]]) -> Iterator[str]:
