@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import bisect
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from functools import cache
 
+from reviewkit.language.needed import beginnings
 from reviewkit.language.pieces import COMMA
 from reviewkit.language.tokens import Sentence
 from reviewkit.model import Mention
@@ -24,13 +25,14 @@ def compiled(source: str) -> re.Pattern[str]:
 @dataclass(frozen=True, slots=True)
 class Rule:
     """One rule. `source` is its pattern with classes inserted; `meanings` maps a group's name to what its
-    spellings stand for."""
+    spellings stand for. `need` and `begin` are words, see needed; without them it is tried everywhere."""
 
     name: str
     kind: str
     source: str
     value: Value | None = None
     need: frozenset[str] = frozenset()
+    begin: frozenset[str] = frozenset()
     unit: str = ""
     mood: str = ""
     weight: float = 1.0
@@ -42,6 +44,16 @@ class Rule:
     def pattern(self) -> re.Pattern[str]:
         """The pattern between word ends."""
         return compiled(self.source)
+
+    def matches(self, text: str, places: Sequence[int]) -> Iterator[re.Match[str]]:
+        """Matches that say anything and do not overlap, begun at these places; anywhere if none are told."""
+        pattern, end = self.pattern, 0
+        if not places:
+            yield from (match for match in pattern.finditer(text) if match.group())
+        for at in places:
+            if at >= end and (match := pattern.match(text, at)) and match.group():
+                end = match.end()
+                yield match
 
     def resolve(self, slot: Value | None, match: re.Match[str]) -> Value | None:
         """A literal as it is, "{group}" filled in; "$a|b" as what the first non-empty group's words mean."""
@@ -65,20 +77,25 @@ class RuleBook:
     """All rules in force, in file order."""
 
     rules: tuple[Rule, ...]
-    by_word: dict[str, list[int]] = field(init=False, repr=False, compare=False)
-    """Places of the rules that need a word, by that word; under "" those that may match without any."""
+    needing: dict[str, frozenset[int]] = field(init=False, repr=False, compare=False)
+    beginning: dict[str, frozenset[int]] = field(init=False, repr=False, compare=False)
+    """Places of the rules that need a word, or begin with it; under "" of those that may do without any."""
 
     def __post_init__(self) -> None:
-        found: dict[str, list[int]] = {"": []}
-        for place, rule in enumerate(self.rules):
-            for word in rule.need or ("",):
-                found.setdefault(word, []).append(place)
-        object.__setattr__(self, "by_word", found)
+        object.__setattr__(self, "needing", _by_word([rule.need for rule in self.rules]))
+        object.__setattr__(self, "beginning", _by_word([rule.begin for rule in self.rules]))
 
-    def _worth_trying(self, words: Iterable[str]) -> list[Rule]:
-        """The rules that may match a sentence of such words, in file order."""
-        places = {place for word in ("", *words) for place in self.by_word.get(word, ())}
-        return [self.rules[place] for place in sorted(places)]
+    def _matches(self, text: str) -> Iterator[tuple[Rule, re.Match[str]]]:
+        """All that the rules find in a sentence's text, by rule in file order, then by place."""
+        worth = frozenset().union(*(self.needing.get(word, ()) for word in ("", *text.split(" "))))
+        tries: dict[int, list[int]] = {place: [] for place in worth & self.beginning[""]}
+        for at, word in beginnings(text):
+            for place in worth & self.beginning.get(word, frozenset()):
+                tries.setdefault(place, []).append(at)
+        for place in sorted(tries):
+            rule = self.rules[place]
+            for match in rule.matches(text, tries[place]):
+                yield rule, match
 
     def mentions(self, sentences: Iterable[Sentence]) -> list[Mention]:
         """Mentions of all sentences in order of their first word."""
@@ -87,17 +104,14 @@ class RuleBook:
 
     def in_sentence(self, sentence: Sentence) -> list[Mention]:
         """Mentions of one sentence, overlaps within a kind resolved, masked ones dropped."""
-        words = frozenset(token.text for token in sentence.tokens)
         hits: list[tuple[float, int, int, Rule, re.Match[str]]] = []
         masks: list[tuple[int, int, str]] = []
-        for rule in self._worth_trying(words):
-            for match in rule.pattern.finditer(sentence.text):
-                if match.end() == match.start():
-                    continue
-                if rule.kind == "mask":
-                    masks.append((match.start(), match.end(), f",{rule.value},"))
-                else:
-                    hits.append((-rule.weight, match.start() - match.end(), match.start(), rule, match))
+        for rule, match in self._matches(sentence.text):
+            start, end = match.span()
+            if rule.kind == "mask":
+                masks.append((start, end, f",{rule.value},"))
+            else:
+                hits.append((-rule.weight, start - end, start, rule, match))
         hits.sort(key=lambda hit: hit[:3])
         taken: dict[str, list[tuple[int, int]]] = {}
         mentions = []
@@ -110,6 +124,14 @@ class RuleBook:
             spans.append((start, end))
             mentions.append(_mention(rule, match, sentence))
         return mentions
+
+
+def _by_word(sets: Sequence[frozenset[str]]) -> dict[str, frozenset[int]]:
+    found: dict[str, set[int]] = {"": set()}
+    for place, words in enumerate(sets):
+        for word in words or ("",):
+            found.setdefault(word, set()).add(place)
+    return {word: frozenset(places) for word, places in found.items()}
 
 
 def _mention(rule: Rule, match: re.Match[str], sentence: Sentence) -> Mention:

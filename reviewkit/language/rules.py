@@ -29,7 +29,7 @@ from pathlib import Path
 from typing import Any
 
 from reviewkit.errors import CardError
-from reviewkit.language.needed import needed
+from reviewkit.language.needed import known
 from reviewkit.language.rule_files import read, stamp
 from reviewkit.language.rule_form import HELP, check_form, check_rule
 from reviewkit.language.rulebook import Rule, RuleBook, Value, compiled
@@ -85,16 +85,17 @@ def _compile(path: Path, row: Mapping[str, Any], classes: Classes) -> Rule:
         return group
 
     source = _FRAGMENT.sub(insert, row["pattern"])
-    known = needed(source)
-    # A shipped rule whose needs are known is compiled when it is first tried, and checked by the tests.
-    if not known or path.parent != RULES:
+    words = known(source)
+    # A shipped rule of which something is known is compiled when it is first tried, and checked by the tests.
+    if not any(words) or path.parent != RULES:
         _check(path, row, source)
     return Rule(
         name=row["name"],
         kind=row["kind"],
         source=source,
         value=row.get("value"),
-        need=frozenset(row.get("need", ())) or known,
+        need=frozenset(row.get("need", ())) or words.need,
+        begin=words.begin,
         unit=row.get("unit", ""),
         mood=row.get("mood", ""),
         weight=float(row.get("weight", 1.0)),

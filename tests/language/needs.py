@@ -1,4 +1,4 @@
-"""Works out which words a rule cannot do without, from the tree that the library makes of its pattern.
+"""Works out which words a rule cannot do without, and with which it begins, from the tree of its pattern.
 
     python -m tests.language.needs
 
@@ -21,6 +21,7 @@ from reviewkit.language.needed import NEEDED, mark
 from reviewkit.language.rules import load
 from reviewkit.language.tokens import sentences
 from reviewkit.speech import timed_text
+from tests.language.begins import words_begun
 
 _MOST = 600
 """Spellings followed up within one pattern."""
@@ -134,14 +135,19 @@ def _of_all(branches: Iterable[Sequence[tuple[Any, Any]]]) -> Iterator[str]:
         yield from _spellings(branch)
 
 
-def table() -> dict[str, list[str]]:
-    """The marks of the shipped patterns and the words they need."""
-    found = {mark(rule.source): sorted(words_needed(rule.source)) for rule in load().rules}
-    return {key: words for key, words in sorted(found.items()) if words}
+def table() -> dict[str, dict[str, list[str]]]:
+    """What is known of the shipped patterns, by their marks."""
+    sources = {mark(rule.source): rule.source for rule in load().rules}
+    rows = {
+        key: {"need": sorted(words_needed(source)), "begin": sorted(words_begun(source))}
+        for key, source in sorted(sources.items())
+    }
+    return {key: row for key, row in rows.items() if any(row.values())}
 
 
 def main() -> None:
-    rows = (f"{json.dumps(key)}: {json.dumps(words)}" for key, words in table().items())
+    NEEDED.unlink(missing_ok=True)
+    rows = [f"{json.dumps(key)}: {json.dumps(row)}" for key, row in table().items()]
     NEEDED.write_text("{\n" + ",\n".join(rows) + "\n}\n", encoding="utf-8")
 
 

@@ -1,4 +1,4 @@
-"""Words that a rule cannot do without: worked out for every shipped rule, and true."""
+"""Words that a rule cannot do without, and with which it begins: worked out for every shipped rule."""
 
 from __future__ import annotations
 
@@ -7,10 +7,11 @@ from pathlib import Path
 
 import pytest
 
-from reviewkit.language.needed import NEEDED
+from reviewkit.language.needed import DIGITS, NEEDED, beginnings
 from reviewkit.language.rules import load
 from reviewkit.language.tokens import sentences
 from reviewkit.speech import timed_text
+from tests.language.begins import words_begun
 from tests.language.needs import ROUNDS, table, words_needed
 
 
@@ -41,15 +42,43 @@ def test_words_of_a_pattern(pattern: str, words: set[str]) -> None:
     assert words_needed(pattern) == words
 
 
+@pytest.mark.parametrize(
+    ("pattern", "words"),
+    [
+        ("in the (?:water|pond)", {"in"}),
+        ("(?:so )?fat", {"so", "fat"}),
+        ("(?:so )*fat(?: one)?", {"so", "fat"}),
+        ("chunk(?:s|ed)?", {"chunk", "chunks", "chunked"}),
+        ("[fh]at a", {"fat", "hat"}),
+        ("(?:par )?\\d+", {"par", DIGITS}),
+        ("(?:2|[3-5]|1[0-8]) hole", {DIGITS}),
+        ("(?:^|, )so", {",", "so"}),
+        ("(?<=, )(?!so )(?:and|but)", {"and", "but"}),
+        ("i'(?:m|ve)", {"i'm", "i've"}),
+        ("par\\d", set()),
+        ("par[a-z]*", set()),
+        ("[a-z]+ par", set()),
+        ("(?:so)+ par", set()),
+        ("(?: on)? the", set()),
+        ("(?:so)?", set()),
+        (".ar", set()),
+    ],
+)
+def test_words_that_begin_a_pattern(pattern: str, words: set[str]) -> None:
+    assert words_begun(pattern) == words
+
+
 @pytest.mark.parametrize("path", ROUNDS, ids=lambda path: path.parent.name)
 def test_no_match_is_lost(path: Path) -> None:
     rules = load().rules
     for sentence in sentences(timed_text.read(path)):
         words = {token.text for token in sentence.tokens}
         assert words == set(sentence.text.split())
+        begun = dict(beginnings(sentence.text))
         for rule in rules:
-            if rule.pattern.search(sentence.text):
+            for match in rule.pattern.finditer(sentence.text):
                 assert not rule.need or rule.need & words, rule.name
+                assert not rule.begin or begun[match.start()] in rule.begin, rule.name
 
 
 def test_a_rule_whose_class_a_user_changes_is_tried_everywhere(tmp_path: Path) -> None:
