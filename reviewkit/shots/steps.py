@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from functools import lru_cache
+from typing import NamedTuple
 
 from reviewkit.shots.drafts import PENALTIES, Draft
 
@@ -12,8 +13,7 @@ _STUCK = ("sand", "trees", "unknown")
 _LANDING = {"penalty": "unknown", "unplayable": "unknown", "": "unknown"}
 
 
-@dataclass(frozen=True, slots=True)
-class Ball:
+class Ball(NamedTuple):
     """`lie` is a lie of shots.csv, `unknown` off the tee somewhere, or `holed`."""
 
     lie: str = "tee"
