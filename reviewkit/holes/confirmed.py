@@ -40,10 +40,10 @@ class Confirmed:
         return 0.0
 
     def tell(self, starts: Indices, ends: Indices) -> Array:
-        """Weight of utterances start..end-1 telling each hole: (starts, ends, holes from 0 to the last)."""
-        weight = np.zeros((len(starts), len(ends), MAX_HOLE + 1))
-        begun = np.array([self.talk[at].start_s for at in starts])[:, None]
-        ended = np.array([self.talk[at - 1].end_s for at in ends])[None, :]
+        """Weight of utterances start..end-1 telling each hole: (stretches, holes from 0 to the last)."""
+        weight = np.zeros((len(starts), MAX_HOLE + 1))
+        begun = np.array([self.talk[at].start_s for at in starts])
+        ended = np.array([self.talk[at - 1].end_s for at in ends])
         for fact in self.facts:
             if fact.field == "hole":
                 other = np.full(MAX_HOLE + 1, -_CERTAIN)

@@ -66,8 +66,9 @@ class Lattice:
         starts = {at for at, score in enumerate(opening) if score + max(evidence.number[at]) > _KEEP}
         self.starts = np.array(sorted(starts | set(confirmed.starts.values())), dtype=np.intp)
         self.end = len(evidence.talk)
-        # A hole may begin as late as `_LONGEST` utterances before the start in question.
-        self.reach = np.searchsorted(self.starts, self.starts - _LONGEST)
+        # A hole ends where another may begin or the talk ends, begun `_LONGEST` utterances before at most.
+        self.ends = np.append(self.starts, self.end)
+        self.reach = np.searchsorted(self.starts, self.ends - _LONGEST)
 
     @cached_property
     def orders(self) -> Orders:
@@ -166,16 +167,15 @@ class Lattice:
     @cached_property
     def _ended(self) -> Array:
         """Log odds of the round ending with each hole begun there, closing words after it or none, (n, h)."""
-        ends = np.append(self.starts, self.end)
         played = np.array(self.evidence.counts["played"])
-        after = np.where(ends < self.end, _CLOSING_WORDS - 0.9 * (played[-1] - played[ends]), 0.0)
-        rows = []
-        for place, at in enumerate(map(int, self.starts)):
-            until = slice(place + 1, int(np.searchsorted(ends, at + _LONGEST, "right")))
-            told = self.tell(np.array([at]), ends[until])[0] + _TRUST * after[until, None]
-            last = told.max(axis=0) if told.size else np.full(MAX_HOLE + 1, -np.inf)
-            rows.append(last + _TRUST * 0.7 * self.evidence.ends(at, "last"))
-        return np.array(rows)
+        after = np.where(self.ends < self.end, _CLOSING_WORDS - 0.9 * (played[-1] - played[self.ends]), 0.0)
+        ended = np.full((len(self.starts), MAX_HOLE + 1), -np.inf)
+        for at, told in enumerate(self._told):
+            reach = slice(self.reach[at], at)
+            ended[reach] = np.maximum(ended[reach], told + _TRUST * after[at])
+        last = np.array([self.evidence.ends(at, "last") for at in map(int, self.starts)])
+        weighed: Array = ended + _TRUST * 0.7 * last[:, None]
+        return weighed
 
     @cached_property
     def final(self) -> Array:
@@ -187,23 +187,22 @@ class Lattice:
         return self._ended[:, self.numbers] + _TRUST * whole
 
     def tell(self, begins: Indices, ends: Indices) -> Array:
-        """Log odds of the utterances from each of `begins` to before each of `ends` telling each hole,
-        (begins, ends, h)."""
+        """Log odds of the utterances from each of `begins` to before that of `ends` telling each hole,
+        (stretches, h)."""
         inside = self.evidence.inside
-        said = inside[:, ends][:, None, :] - inside[:, begins][:, :, None]
-        told = self.evidence.content(begins[:, None], ends[None, :])[:, :, None]
-        weighed: Array = told + np.moveaxis(said, 0, 2)
+        said = inside[:, ends] - inside[:, begins]
+        weighed: Array = self.evidence.content(begins, ends)[:, None] + said.T
         if self.confirmed.facts:
             weighed = weighed + self.confirmed.tell(begins, ends)
         return _TRUST * weighed
 
     @cached_property
     def _told(self) -> list[Array]:
-        """For each start, the holes that may end there: (starts within reach, h)."""
-        return [
-            self.tell(self.starts[self.reach[at] : at], self.starts[at : at + 1])[:, 0]
-            for at in range(len(self.starts))
-        ]
+        """For each start, and the talk's end, the holes that may end there: (starts within reach, h)."""
+        begun = [np.arange(low, at) for at, low in enumerate(self.reach)]
+        ends = np.repeat(self.ends, [len(starts) for starts in begun])
+        told = self.tell(self.starts[np.concatenate(begun)], ends)
+        return np.split(told, np.cumsum([len(starts) for starts in begun])[:-1])
 
     @cached_property
     def told(self) -> list[Array]:

@@ -51,7 +51,7 @@ def readings(of: Lattice) -> Iterator[tuple[int, Path]]:
 def weight(of: Lattice, play: int, path: Path) -> float:
     score = of.first[path[0][0], play, path[0][1]]
     for (place, state), (after, following) in itertools.pairwise(path):
-        told = of.tell(of.starts[[place]], of.starts[[after]])[0, 0, of.numbers[play, state]]
+        told = of.tell(of.starts[[place]], of.starts[[after]])[0, of.numbers[play, state]]
         step = of.steps.odds[following - state - 1, play, state]
         score += told + step + of.enter[after, play, following]
     place, state = path[-1]
