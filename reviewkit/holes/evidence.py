@@ -279,7 +279,7 @@ class Evidence:
         """
         sums = {key: row[end] - row[start] for key, row in self._sums.items()}
         pars = np.stack([sums[str(par)] for par in PARS])
-        over, score = sums["over"], sums["score"]
+        over, score = sums["over"], sums["score"] - self._names.alone[start]
         hinted = sums["hinted"] > 0
         little = np.where(sums["played"] > 0, 0.0, np.where(hinted, -1.0, -2.0))
         little += np.array((-2.0, -0.5, 0.0))[np.minimum(2, np.maximum(sums["swung"], hinted)).astype(int)]

@@ -55,6 +55,12 @@ def on_the_green(mention: Mention) -> bool:
     return told and mention.value is not None
 
 
+def only_its_number(utterance: Utterance) -> bool:
+    """ "Seven.": a hole's number and nothing else, which may also be the score of the one before."""
+    alone = utterance.text.strip(" .,!?").isdigit()
+    return alone and {"hole", "strokes"} <= {m.kind for m in utterance.mentions if not m.mood}
+
+
 def from_tee(mention: Mention) -> bool:
     """Whether a length may be a tee's: a yardage that is not told as what is left."""
     yardage = mention.kind == "distance" and mention.unit in ("yd", "m", "")

@@ -12,6 +12,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
+from reviewkit.language.put_right import of_putts, put_right
 from reviewkit.language.tokens import Sentence
 from reviewkit.model import Mention
 
@@ -45,9 +46,6 @@ HOLED_WITHIN = 14
 """A number by itself is the score when a ball was holed or missed within so many words before it."""
 MOST_BARE = 9
 """A larger number by itself is a hole's."""
-PUT_RIGHT_WITHIN = 15
-"""Words from a standing to a lone number that puts it right ("5 over, no, 4")."""
-MENDED_WITHIN = 25
 MEANT_WITHIN = 9
 """A "need" or "last week" colours so many words after it, in talk written down without commas."""
 BACK_WITHIN = 4
@@ -56,8 +54,6 @@ OTHER_WITHIN = 18
 """Another player's turn reaches so many words on, within the sentence."""
 _FOR_ME = 2
 """Words from a score to the "me" of "for me"."""
-TAKEN_BACK = 0.3
-"""What is left of a claim's weight once the talk takes it back."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,6 +93,7 @@ def claims(sentences: Sequence[Sentence], told: Sequence[Sequence[Mention]]) -> 
     """
     found: list[Mention] = []
     mends: list[Mention] = []
+    ends: list[int] = []
     done = putted = to_hole = -HOLED_WITHIN
     for sentence, mentions in zip(sentences, told, strict=True):
         done_so = [replace(m, kind="done?", value="holed") for m in mentions if m.kind in ENDS_IT]
@@ -107,10 +104,11 @@ def claims(sentences: Sequence[Sentence], told: Sequence[Sequence[Mention]]) -> 
             if settled is not None:
                 found.append(settled)
         putted = max((m.last for m in mentions if m.kind == "putts"), default=putted)
-        mends += [c for c in context.colours if c.kind == "mend" and not _of_putts(c, putted, found)]
+        mends += [c for c in context.colours if c.kind == "mend" and not of_putts(c, putted, found)]
         done = max((c.last for c in context.colours if c.kind == "done"), default=done)
+        ends.append(done)
         to_hole = max((c.last for c in context.colours if c.kind == "length"), default=to_hole)
-    return _corrected(sorted(found, key=lambda mention: (mention.first, mention.last)), mends)
+    return put_right(sorted(found, key=lambda mention: (mention.first, mention.last)), mends, ends)
 
 
 def _context(sentence: Sentence, found: Sequence[Mention]) -> _Context:
@@ -243,41 +241,3 @@ def _settled_bare(claim: Mention, context: _Context, done: int) -> Mention:
     if opens and claim.first - done <= HOLED_WITHIN and claim.value in range(2, MOST_BARE + 1):
         return replace(claim, kind="strokes", weight=0.85)
     return replace(claim, kind="count", unit="hitting", weight=0.4)
-
-
-def _corrected(found: list[Mention], mends: Sequence[Mention]) -> list[Mention]:
-    """Claims that the talk takes back lose their weight; a number that puts one right becomes a claim."""
-    kept: list[Mention] = []
-    for claim in found:
-        if claim.kind == "mended":
-            latest = _latest(kept, claim)
-            if latest is None or not _between(mends, latest, claim):
-                continue
-            sign = -1 if isinstance(latest.value, int | float) and latest.value < 0 else 1
-            claim = replace(
-                claim, kind=latest.kind, value=sign * abs(int(claim.value or 0)), mood=latest.mood
-            )
-            if latest.last >= claim.first:
-                continue
-        for at, earlier in enumerate(kept):
-            taken = earlier.kind == claim.kind and earlier.value != claim.value and not earlier.mood
-            near = claim.first - earlier.last <= MENDED_WITHIN
-            if taken and near and not claim.mood and _between(mends, earlier, claim):
-                kept[at] = replace(earlier, weight=earlier.weight * TAKEN_BACK)
-        kept.append(claim)
-    return kept
-
-
-def _of_putts(mend: Mention, putted: int, found: Sequence[Mention]) -> bool:
-    """ "Five. Seven one-putts, no, six": the number of putts is put right, not the score before it."""
-    since = any(putted < claim.first < mend.first for claim in found)
-    return mend.first - putted in range(PUT_RIGHT_WITHIN) and not since
-
-
-def _latest(kept: Sequence[Mention], claim: Mention) -> Mention | None:
-    near = [c for c in kept if c.kind in ("running", "total") and claim.first - c.last <= PUT_RIGHT_WITHIN]
-    return near[-1] if near and not any(c.first >= claim.first for c in near) else None
-
-
-def _between(mends: Sequence[Mention], earlier: Mention, later: Mention) -> bool:
-    return any(earlier.last < mend.first <= later.last for mend in mends)

@@ -247,7 +247,9 @@ def _doubled(given: list[Piece], at: int, hundreds: int, rest: float) -> tuple[f
     beyond = text_at(given, at + 3)
     told = told or (unit in BREAKS and (beyond in _OF_A_HOLE or beyond == "for"))
     told = told or (unit in BREAKS and _names_a_hole(given, at - 2))
-    if hundreds != 4 or not opens or not told:
+    club = before in BREAKS and text_at(given, at - 2) in (*CLUB_NOUNS, "wedge", "driver")
+    # "It's a 6 iron. For 129. And it's short" tells what the club is for.
+    if hundreds != 4 or not opens or not told or club:
         return 0.0, 0
     return 300.0 + rest, at + 2
 

@@ -61,6 +61,12 @@ def struck_since(run: Sequence[Cue], cue: Cue) -> bool:
     )
 
 
+def once_more(run: Sequence[Cue], at: int) -> bool:
+    """ "3 hybrid, get it moving, and again, the 3 wood": told in a later breath, or right before a club."""
+    club = at + 1 < len(run) and run[at + 1].kind == "club" and run[at + 1].utterance == run[at].utterance
+    return club or run[at].utterance > run[0].utterance
+
+
 def wedged(run: Sequence[Cue]) -> bool:
     """Whether a wedge was taken, whichever."""
     return any(cue.kind == "strike" and cue.value == "wedge" and not cue.meant for cue in run)
@@ -74,6 +80,14 @@ def beyond_its_club(run: Sequence[Cue]) -> bool:
     later = [cue for cue in run if cue.utterance > club.utterance]
     left = [cue for cue in later if cue.kind == "distance" and cue.mention.mood == "togo"]
     return wedged(later) or any(_FEWEST < float(cue.value) < _DRIVEN and not putt_long(cue) for cue in left)
+
+
+def wedge_behind(run: Sequence[Cue]) -> bool:
+    """ "Driver. Wedge from 110": another club, whichever wedge it was."""
+    clubs = [cue for cue in run if cue.kind == "club"]
+    if not clubs or any(cue.value.isdigit() or cue.value in WEDGES for cue in clubs):
+        return False
+    return any(cue.value == "wedge" and cue.utterance > clubs[0].utterance for cue in run)
 
 
 def on_the_card(mention: Mention, utterance: Utterance) -> bool:

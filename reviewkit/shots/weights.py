@@ -9,8 +9,15 @@ import re
 from collections.abc import Sequence
 from itertools import pairwise
 
-from reviewkit.model.values import WEDGES
-from reviewkit.shots.club_words import beyond_its_club, left_since, named_late, struck_since, wedged
+from reviewkit.shots.club_words import (
+    beyond_its_club,
+    left_since,
+    named_late,
+    once_more,
+    struck_since,
+    wedge_behind,
+    wedged,
+)
 from reviewkit.shots.cue import SHORT, Cue
 from reviewkit.shots.holing import stroked_behind
 from reviewkit.shots.lengths import putt_long
@@ -181,7 +188,7 @@ def strains(run: Sequence[Cue], family: str, kinds: set[str], clubs_last: bool) 
             # "It's on! 8 iron, 147" tells the club and what it was from last.
             with_club = run[at - 1].kind == "club" and run[at - 1].utterance == cue.utterance
             cost += 0.0 if with_club or so_far_off(run, at) else 0.8
-        elif cue.kind == "again" and landed_at < 0 and clubs and cue.utterance > run[0].utterance:
+        elif cue.kind == "again" and landed_at < 0 and clubs and once_more(run, at):
             # "3 wood, decent. Same again": another stroke, whose forerunner's end was not told.
             cost += 1.0
         elif landed_at >= 0 and (
@@ -215,7 +222,7 @@ def _at_odds(run: Sequence[Cue], family: str, kinds: set[str]) -> float:
     measured = family == "swing" and "distance" in kinds
     cost += 0.9 * (("miss" in kinds and _struck_again(run)) or (measured and stroked_behind(run)))
     if "club" in kinds:
-        cost += 1.2 * ("strike" in kinds and _wedge_behind(run))
+        cost += 1.2 * ("strike" in kinds and wedge_behind(run))
         cost += 1.8 if family == "swing" and beyond_its_club(run) else 0.0
     if run[0].kind == "miss" and "drop" in kinds and _dropped_next(run):
         # "Splash. Two yards short. So I'm at the drop zone": the side is the lost ball's.
@@ -286,11 +293,3 @@ def _bareness(run: Sequence[Cue], family: str, kinds: set[str]) -> float:
     ends = bool(kinds & _OUTCOMES) or (family == "putt" and "distance" in kinds) or _left_near(run)
     idle = kinds <= {"strike", "drop", "distance"} and not (_shaped(run) or wedged(run))
     return (0.8 if idle else 0.0) + (0.0 if acts or family == "putt" else 0.7) + (0.0 if ends else 0.7)
-
-
-def _wedge_behind(run: Sequence[Cue]) -> bool:
-    """ "Driver. Wedge from 110": another club, whichever wedge it was."""
-    clubs = [cue for cue in run if cue.kind == "club"]
-    if not clubs or any(cue.value.isdigit() or cue.value in WEDGES for cue in clubs):
-        return False
-    return any(cue.value == "wedge" and cue.utterance > clubs[0].utterance for cue in run)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import itertools
 from collections.abc import Sequence
 
+import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -453,6 +454,15 @@ def test_torn_off_words_take_no_place_among_those_in_which_a_number_is_looked_fo
     talk = read_talk(transcript(lines), Plan())
     opening = next(at for at, said in enumerate(talk) if said.text.startswith("well i"))
     assert Evidence(talk).number[opening][15] > 0
+
+
+def test_the_number_alone_that_a_hole_begins_with_is_no_score_of_it() -> None:
+    talk = read_talk(transcript(["Tapped that in.", "", "Seven.", "348 metres, a par four."]), Plan())
+    assert {"hole", "strokes"} <= {mention.kind for mention in talk[1].mentions}
+    evidence = Evidence(talk)
+    from_there = evidence.content(np.array([1]), np.array([3]))
+    without_it = evidence.content(np.array([2]), np.array([3]))
+    assert from_there == pytest.approx(without_it, abs=1.0)
 
 
 def test_no_talk_has_no_holes() -> None:

@@ -159,6 +159,18 @@ def test_a_total_that_is_put_right_loses_its_weight_and_the_right_one_counts() -
     assert found[0].weight < 0.5 < found[1].weight
 
 
+def test_a_total_denied_is_the_one_told_before() -> None:
+    said = "So that's me five over. I've counted that drop twice. It's four over, no five."
+    found = [m for m in read(said) if m.kind == "running"]
+    assert [m.value for m in found] == [5, 4]
+    assert found[0].weight < 0.5 < found[1].weight
+    said = (
+        "In, that's five over. Next hole, a driver down the middle, then a seven iron onto the green, "
+        "thirty feet from the hole, and up to the edge. Tapped in for par. It's four over, no five."
+    )
+    assert [m.value for m in read(said) if m.kind == "running"] == [5, 4, 5]
+
+
 def test_a_claim_recalled_is_marked() -> None:
     found = [m for m in read("I said six over, and it's five over.") if m.kind == "running"]
     assert [(m.value, m.mood) for m in found] == [(6, "not"), (5, "")]

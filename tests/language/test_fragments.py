@@ -80,6 +80,7 @@ WHOLE = {
 APART = (
     "par 5 and 2 putts , for 20 points",
     "3 on the 4th , for 155 points",
+    "it's a 6 iron . for 129 . and it's short",
     "130 to the front , 150 to the flag",
     "i shot 80 , 2 left to play",
     "that's a 5 , 4 , 43",

@@ -1,0 +1,73 @@
+"""Claims about the score that the talk takes back or puts right: "nine over. No, hang on, it's eight"."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from reviewkit.model import Mention
+
+PUT_RIGHT_WITHIN = 15
+"""Words from a standing to a lone number that puts it right ("5 over, no, 4")."""
+MENDED_WITHIN = 25
+TAKEN_BACK = 0.3
+"""What is left of a claim's weight once the talk takes it back."""
+
+
+def put_right(found: list[Mention], mends: Sequence[Mention], ends: Sequence[int]) -> list[Mention]:
+    """Claims that the talk takes back lose their weight; a number that puts one right becomes a claim.
+
+    `ends` are the last words of holes done with.
+    """
+    kept: list[Mention] = []
+    for claim in found:
+        if claim.kind == "mended":
+            latest = _latest(kept, claim)
+            if latest is None or not _between(mends, latest, claim):
+                continue
+            denied = _denied(kept, latest, claim, ends)
+            if denied is not None:
+                kept[denied] = replace(kept[denied], weight=kept[denied].weight * TAKEN_BACK)
+                continue
+            sign = -1 if isinstance(latest.value, int | float) and latest.value < 0 else 1
+            claim = replace(
+                claim, kind=latest.kind, value=sign * abs(int(claim.value or 0)), mood=latest.mood
+            )
+            if latest.last >= claim.first:
+                continue
+        for at, earlier in enumerate(kept):
+            taken = earlier.kind == claim.kind and earlier.value != claim.value and not earlier.mood
+            near = claim.first - earlier.last <= MENDED_WITHIN
+            if taken and near and not claim.mood and _between(mends, earlier, claim):
+                kept[at] = replace(earlier, weight=earlier.weight * TAKEN_BACK)
+        kept.append(claim)
+    return kept
+
+
+def _denied(kept: Sequence[Mention], latest: Mention, claim: Mention, ends: Sequence[int]) -> int | None:
+    """ "That's me five over. I've counted that drop twice. It's four over, no five": index of the five told
+    before, which is what the four puts right, no hole having ended since."""
+    before = [
+        at for at, c in enumerate(kept) if c.kind == latest.kind and c.last < latest.first and not c.mood
+    ]
+    if not before or not isinstance(latest.value, int | float):
+        return None
+    told = kept[before[-1]]
+    sign = -1 if latest.value < 0 else 1
+    ended = latest.first - told.last > MENDED_WITHIN and any(told.last < end < latest.first for end in ends)
+    return before[-1] if told.value == sign * abs(int(claim.value or 0)) and not ended else None
+
+
+def _latest(kept: Sequence[Mention], claim: Mention) -> Mention | None:
+    near = [c for c in kept if c.kind in ("running", "total") and claim.first - c.last <= PUT_RIGHT_WITHIN]
+    return near[-1] if near and not any(c.first >= claim.first for c in near) else None
+
+
+def _between(mends: Sequence[Mention], earlier: Mention, later: Mention) -> bool:
+    return any(earlier.last < mend.first <= later.last for mend in mends)
+
+
+def of_putts(mend: Mention, putted: int, found: Sequence[Mention]) -> bool:
+    """ "Five. Seven one-putts, no, six": the number of putts is put right, not the score before it."""
+    since = any(putted < claim.first < mend.first for claim in found)
+    return mend.first - putted in range(PUT_RIGHT_WITHIN) and not since
