@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from reviewkit.shots.cue import Cue
+from reviewkit.shots.cue import Cue, bare_hit
 from reviewkit.shots.drafts import Draft
 from reviewkit.shots.lengths import yards
 from reviewkit.shots.measures import short_length
@@ -118,7 +118,8 @@ def _end(cues: Sequence[Cue], at: int, several: bool, units: str) -> int:
     while end < len(cues) and cues[end].utterance == cues[at].utterance:
         cue = cues[end]
         again = length is not None and (cue.kind, cue.value) == ("distance", length.value)
-        if end > at and (_of_a_putt(cues, end) or (several and (again or _far_behind(cue, length)))):
+        putted = again or _far_behind(cue, length) or (length is not None and _rolled(cues, end))
+        if end > at and (_of_a_putt(cues, end) or (several and putted)):
             break
         if cue.kind == "distance" and short_length(cue, units):
             length = cue
@@ -132,6 +133,13 @@ def _of_a_putt(cues: Sequence[Cue], at: int) -> bool:
         after = cues[at + 1 : at + 2]
         return any(c.mention.overlaps(cue.mention) and c.mention.text.startswith("miss") for c in after)
     return cue.kind in _PUTTED or (cue.kind == "stayed_out" and cue.mention.text.startswith(_BY_THE_HOLE))
+
+
+def _rolled(cues: Sequence[Cue], at: int) -> bool:
+    """ "It's on, 15 feet, and I knocked it 4 feet by": struck again, with what that left."""
+    after = [cue for cue in cues[at + 1 : at + 3] if cue.utterance == cues[at].utterance]
+    left = any(cue.kind == "stayed_out" or (cue.kind, cue.mention.mood) == ("distance", "left") for cue in after)
+    return bare_hit(cues[at]) and left
 
 
 def _far_behind(cue: Cue, length: Cue | None) -> bool:

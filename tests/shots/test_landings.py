@@ -115,6 +115,20 @@ TOLD = {
         ],
         ["", "", "short", ""],
     ),
+    "lay there, and struck on in the same breath": (
+        [
+            "Wedge, on the green, about 15 feet, and then I tried so hard that I knocked at 4 feet by,"
+            " and then I holed the 4 footer coming back."
+        ],
+        ["", "", "long", ""],
+    ),
+    "dead in the water, and by how much": (
+        [
+            "8 iron, it's wet. It hit the bank and rolled back in, it was one yard short.",
+            "Drop, so that's four, 45 yards, 56, seven foot. In!",
+        ],
+        ["", "short", "", ""],
+    ),
     "weight is not where it went": (
         [
             "Chip, and it was good weight, but it wandered off to the left, so I've got 4 feet.",
