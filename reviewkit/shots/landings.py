@@ -137,9 +137,9 @@ def _of_a_putt(cues: Sequence[Cue], at: int) -> bool:
 
 def _rolled(cues: Sequence[Cue], at: int) -> bool:
     """ "It's on, 15 feet, and I knocked it 4 feet by": struck again, with what that left."""
-    after = [cue for cue in cues[at + 1 : at + 3] if cue.utterance == cues[at].utterance]
-    left = any(cue.kind == "stayed_out" or (cue.kind, cue.mention.mood) == ("distance", "left") for cue in after)
-    return bare_hit(cues[at]) and left
+    after = (cue for cue in cues[at + 1 : at + 3] if cue.utterance == cues[at].utterance)
+    left = {(cue.kind, cue.mention.mood) for cue in after} & {("stayed_out", ""), ("distance", "left")}
+    return bare_hit(cues[at]) and bool(left)
 
 
 def _far_behind(cue: Cue, length: Cue | None) -> bool:
