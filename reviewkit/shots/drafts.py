@@ -20,6 +20,8 @@ _FATES = ("unplayable", "lost")
 _ELSEWHERE = ("fairway", "rough", "sand", "trees", *PENALTIES)
 _ALONG, _AS_HEAVY = {"short", "long"}, 0.15
 """Sides along the line of play, and how nearly as heavy words for both of them weigh."""
+_HEAD, _BEGINS = ("miss", "distance"), ("club", "distance")
+"""What may be told of the stroke before, and what a stroke's own words begin with then."""
 _UNSTRUCK = ("drop", "distance", "lie")
 _LONGEST, _HOPELESS = 9, -2.0
 """Cues in one stroke, at most, and the odds of words that are taken for none."""
@@ -99,7 +101,7 @@ def _draft(cues: Sequence[Cue], first: int, last: int, clubs_last: bool, parted:
         shape=_shape(run, family),
         club=club_of(run),
         result="holed" if holed else (places[-1] if places else ""),
-        miss=side_of(run),
+        miss=_own_side(run, clubs_last),
         contact=_first(run, "contact"),
         close=close,
         reload="reload" in kinds,
@@ -181,6 +183,16 @@ def side_of(run: Sequence[Cue]) -> str:
     if set(told) != _ALONG:
         told = [cue.value for cue in sides if cue.mention.weight == heaviest]
     return told[-1 if set(told) == _ALONG else 0] if told else ""
+
+
+def _own_side(run: Sequence[Cue], clubs_last: bool) -> str:
+    """ "30 short. 30 yards out, sand wedge, too strong": the side told behind the club or what was left."""
+    if run[0].kind == "miss" and not clubs_last:
+        head = list(takewhile(lambda cue: cue.kind in _HEAD and cue.mention.mood != "togo", run))
+        behind = run[len(head) :]
+        if behind and behind[0].kind in _BEGINS and (side := side_of(behind)):
+            return side
+    return side_of(run)
 
 
 def _dropped(run: Sequence[Cue]) -> str:

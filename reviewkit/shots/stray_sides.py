@@ -36,6 +36,9 @@ _PAST = re.compile(
 _PAST_WITHIN = 4
 _SOON = 8
 """Words behind the last stroke told of, at most, that tell how the putt went."""
+_ALONG = {"short": "short", "shy": "short", "past": "long", "by": "long", "beyond": "long"}
+"""Last words of a clause that tell how far a missed putt went: "stopped the beer coaster short"."""
+_NOT_SO = re.compile(r"not?|never|[a-z]+n't|to|get|be|don't|too|is|the|a")
 _ON_A = ("the", "a", "i'm", "that", "it", "on", "its", "by", "just")
 _ASIDE = re.compile(r"at|on|now|then|there|side|up|away|down|back|through|across|over|off")
 _STOP = re.compile(r"[,.!;]$")
@@ -51,7 +54,7 @@ def stray_sides(
     putted = [at for at in range(1, len(steps) - 1) if _stayed_out(steps, at)]
     known = _spoken_for(talk) if troubled or putted else set[int]()
     for at in putted:
-        if side := _by_the_hole(cues, steps, at, words, known):
+        if side := _by_the_hole(cues, steps, at, words[: talk[-1].last + 2], known):
             found[at] = side
     for at in troubled:
         draft = steps[at].draft
@@ -88,14 +91,29 @@ def _by_the_hole(
     near = range(first, min(until, len(words) - 1))
     said = [at for at in near if at not in known and bare(words[at]) in ("left", "right")]
     sides = {bare(words[at]) for at in said if _gone_by(words, at)}
+    if not (sides or steps[at].draft.putts):
+        sides = {_ALONG[bare(words[by])] for by in near if by not in known and _so_far(words, by)}
     return sides.pop() if len(sides) == 1 else ""
+
+
+def _so_far(words: Sequence[Word], at: int) -> bool:
+    """ "It wasn't by short.", where five was said: what a clause ends with."""
+    ends = bare(words[at]) in _ALONG and _STOP.search(words[at].text.strip()) is not None
+    return ends and at > 0 and not _NOT_SO.fullmatch(bare(words[at - 1]))
 
 
 def _gone_by(words: Sequence[Word], at: int) -> bool:
     lead = [bare(word) for word in words[max(0, at - _PAST_WITHIN) : at]]
     past = any(_PAST.fullmatch(word) for word in lead)
     after = bare(words[at + 1])
+    if lead[-2:] in (["high", "side"], ["low", "side"]) or _between_stops(words, at):
+        # "Stayed up on the high side, left bobe 4", "At least put it. Left, I told you".
+        return True
     return past and lead[-1] in _ON_A and not _ELSEWHERE.fullmatch(after) and not _ASIDE.fullmatch(after)
+
+
+def _between_stops(words: Sequence[Word], at: int) -> bool:
+    return all(_STOP.search(words[by].text.strip()) for by in (at - 1, at))
 
 
 def _spoken_for(talk: Sequence[Utterance]) -> set[int]:

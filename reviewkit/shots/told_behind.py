@@ -11,6 +11,7 @@ from reviewkit.shots.steps import Step
 
 _STRUCK = ("miss", "strike", "contact")
 _HEADED = ("miss", "distance")
+_NAMED = ("club", "distance")
 _ACTS = ("club", "strike", "distance", "lie", "again", "putt", "putter", "contact", "drop")
 
 
@@ -48,13 +49,21 @@ def led(cues: Sequence[Cue], steps: Sequence[Step]) -> dict[int, int]:
         end = sides[-1].utterance
         behind = {*_HEADED, *(cue.kind for cue in told_first)}
         head = list(takewhile(lambda cue: cue.kind in behind and cue.utterance <= end, run))  # noqa: B023
+        head = list(takewhile(lambda cue: not _begins(cue), head))
         acts = run[len(head)] if len(head) < len(run) else sides[-1]
         # A side of the fairway is no miss, but to stop there short of the green is.
         off = landed.value != "fairway" or all(cue.value == "short" for cue in sides)
-        soon = sides[0].utterance <= landed.utterance + 1 and acts.utterance > end
+        # "Rough to the left, 30 short, 30 yards out, sand wedge, too strong": of two, each its own.
+        anew = acts.kind in _NAMED and bool(side_of(run[len(head) :]))
+        soon = sides[0].utterance <= landed.utterance + 1 and (acts.utterance > end or anew)
         if soon and off and acts.kind in _ACTS:
             found[at] = len(head)
     return found
+
+
+def _begins(cue: Cue) -> bool:
+    """Whether it is what was left for the next stroke."""
+    return cue.kind == "distance" and cue.mention.mood == "togo"
 
 
 def _told_first(run: Sequence[Cue]) -> list[Cue]:

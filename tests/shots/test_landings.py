@@ -129,6 +129,30 @@ TOLD = {
         ],
         ["", "short", "", ""],
     ),
+    "two sides in one breath, each its own": (
+        [
+            "5 wood, rough to the left, 30 short, 30 yards out, as I said, sand wedge, too strong, back of"
+            " the green.",
+            "22 feet. Holed it.",
+        ],
+        ["", "left", "long", ""],
+    ),
+    "short, of what nobody understood": (
+        [
+            "Wedge, on the green.",
+            "50 feet. It looked there. It wasn't by short.",
+            "Five feet, in.",
+        ],
+        ["", "", "short", ""],
+    ),
+    "hoped, and out": (
+        [
+            "5 iron, in the bunker.",
+            "Sand wedge, open it up and hope out 15 feet past but out.",
+            "The putt stayed up on the high side, left bobe 4, that one's rolled in.",
+        ],
+        ["", "", "long", "left", ""],
+    ),
     "weight is not where it went": (
         [
             "Chip, and it was good weight, but it wandered off to the left, so I've got 4 feet.",
