@@ -1,23 +1,31 @@
 """Small talk between two holes: whose it is, and how far it reaches.
 
 "So a 6, 4 over. | Hang on, there's a greenkeeper. He's waving. | He's gone. Fifth, 340, driver": the bars are
-pauses, and the fifth hole begins with the greenkeeper.
+pauses, and the fifth hole begins with the greenkeeper. But "and that's me 2 over. | What do you call a golfer
+who tells the truth? I never met her. | Right, eleven, and it's 140" is a joke told for itself.
 """
 
 from __future__ import annotations
 
-from reviewkit.holes.signs import of_hole
+import re
+
+from reviewkit.holes.signs import begins, of_hole
 from reviewkit.model import Mention, Talk, Utterance
 
 LONGEST = 7
 """Utterances of small talk before a hole is announced, at most."""
 _PAUSE_S, _WAIT_S = 0.65, 2.6
 """Silence between two holes: longer than a breath, shorter than the wait for a ball; common sense."""
+_FOR_ITSELF_S, _TO_THE_TEE_S, _LONGER_S = 1.6, 0.6, 0.2
+"""Silences before talk that stands for itself and behind it, before a hole is named, at least, and how much
+longer the first one is."""
 _SCORES = {"score_word", "strokes", "points", "running", "hole_to_par", "total", "putts"}
 _PLAY = {
     *("place", "holed", "tap", "putt", "putter", "strike", "club", "drop", "reload", "updown", "stayed_out"),
     *("miss", "contact", "found"),
 }
+_HERE = re.compile(r"(?<![a-z])(?:this (?:one|1|walk|bit)|next|tee|hole)(?![a-z])")
+"""Words of the hole to come."""
 _ANNOUNCES = {"par", "hole"}
 PLANS = {"planned", "stretch", "opener", "closer"}
 """Kinds of what is told of the round as a whole."""
@@ -33,6 +41,32 @@ def small_talk(talk: Talk, ended: tuple[float, ...]) -> tuple[int, ...]:
     `ended` counts balls holed and scores told before each: talk before the first hole is not its own.
     """
     return tuple(_reach(talk, at) if _apart(talk, at, ended) else at for at in range(len(talk)))
+
+
+def asides(talk: Talk, ended: tuple[float, ...]) -> tuple[int, ...]:
+    """For each utterance that names a hole the first of small talk before it that stands for itself.
+
+    Else the utterance itself. See the joke above: the silence before it is the longer one.
+    """
+    return tuple(_aside(talk, at, ended) for at in range(len(talk)))
+
+
+def _aside(talk: Talk, at: int, ended: tuple[float, ...]) -> int:
+    gap_s = talk[at].gap_s
+    if gap_s < _TO_THE_TEE_S or not begins(talk[at]):
+        return at
+    for before in range(at - 1, max(0, at - 1 - LONGEST), -1):
+        said = talk[before]
+        if plays(said) or _scores(said) or _of_the_hole(said):
+            return at
+        if said.gap_s >= max(gap_s + _LONGER_S, _FOR_ITSELF_S):
+            return before if ended[before] > 0 else at
+    return at
+
+
+def _of_the_hole(utterance: Utterance) -> bool:
+    """Whether small talk is of the hole to come: "I'm going to be very quiet for this one"."""
+    return begins(utterance) or _announces(utterance) or _HERE.search(utterance.text) is not None
 
 
 def _reach(talk: Talk, at: int) -> int:
@@ -65,11 +99,13 @@ def begun(talk: Talk, at: int, ended: tuple[float, ...]) -> bool:
 
     A score may be told after words for going on: "Partner's up first because he made a five. A five."
     """
-    scored = False
+    scored, aside = False, _aside(talk, at, ended)
     for before in range(at - 1, max(0, at - 1 - LONGEST), -1):
         if plays(talk[before]):
             return False
         scored = scored or _scores(talk[before])
+        if before == aside:
+            return False
         if _apart(talk, before, ended) and not (scored and not _turns(talk[before])):
             return True
     return False

@@ -7,7 +7,7 @@ from functools import cached_property
 
 import numpy as np
 
-from reviewkit.holes.evidence import Array, Indices
+from reviewkit.holes.contents import Array, Indices
 from reviewkit.model import Talk
 from reviewkit.model.fact import HoleFact
 from reviewkit.model.values import MAX_HOLE

@@ -11,14 +11,13 @@ from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
-import numpy.typing as npt
 
-from reviewkit.holes.chat import PLANS, amid, begun, idle, settles, small_talk
+from reviewkit.holes.chat import LONGEST, PLANS, amid, asides, begun, idle, settles, small_talk
+from reviewkit.holes.contents import TOLD_OF_IT, Array, Contents
 from reviewkit.holes.named import APART_S, COUNTS_HOLES, Names
 from reviewkit.holes.outline import Outline, outline
 from reviewkit.holes.signs import (
     ENDED,
-    on_the_green,
     plain,
     plain_of,
     slight,
@@ -29,10 +28,7 @@ from reviewkit.holes.signs import (
 )
 from reviewkit.holes.told_first import told_first
 from reviewkit.model import Talk
-from reviewkit.model.values import MAX_HOLE, PARS
-
-Array = npt.NDArray[np.float64]
-Indices = npt.NDArray[np.intp]
+from reviewkit.model.values import MAX_HOLE
 
 LOOK_AHEAD = 4
 """Utterances at a hole's start in which its number, par and length are looked for."""
@@ -44,33 +40,20 @@ _PAUSE_S = 0.55
 _SHORT_PAUSES = ((0.1, -3.0), (0.3, -2.3), (0.5, -1.8), (0.6, -0.4), (0.75, 0.8))
 _PAUSES = (*_SHORT_PAUSES, (1.0, 1.5), (2.0, 2.1), (math.inf, 1.8))
 """(silence shorter than this in seconds, log odds of a new hole): the longest is often a wait for a ball."""
-_HURRIES = ((8.0, -3.0), (14.0, -1.6), (18.0, -0.6))
-"""(fewer seconds than this for a whole hole, log odds)."""
-_MANY_WORDS, _WORDY = 200, 0.0065
-"""Words that the talk of one hole seldom exceeds, and what each more speaks against it."""
 _BEGUN = 1.4
 """Against a start behind small talk that stands behind a pause itself."""
 _SETTLED = 0.7
-"""Against a start with talk that settles the score of the hole before."""
+"""Against a start with talk that settles the score of the hole before, or stands for itself."""
 _MOST_TURN = 1.8
 """Weight of several words for going on to the next hole."""
 _NAMED, _NOT_NAMED = 1.8, 0.5
 """For the hole that is named, and against all, by the weight of the words."""
 _NAMES_IT = 2.0
 """Words for a hole that weigh so much announce it."""
-_TOLD_OF_IT = {"score_word", "strokes", "points"}
-_SCORES = {*_TOLD_OF_IT, "running", "hole_to_par", "total", "to_play"}
-_SCORED = {"score_word", "running"}
-"""Whoever swings behind these is on the next hole, or hurries through two."""
-_SUMS = ("over", "score", "running", "played", "hinted", "swung", "restart", "untold")
+_SCORES = {*TOLD_OF_IT, "running", "hole_to_par", "total", "to_play"}
 _STILL_ENDING = {"score_word", "holed", "tap", "putts"}
 _SUMS_UP = re.compile(r"(?:on|at) this (?:one|1|hole)|in (?:the (?:last|next) )?[2-9] holes")
 """A score told beforehand, the hole after it: "three putts on this one. The long version...", or needed."""
-_PLAYED = {"place", "holed", "tap", "putts"}
-_THERE = "there"
-"""Where a ball still lies that was not moved: no stroke's place."""
-_HINTS = {"miss", "contact", "stayed_out"}
-"""A ball in play, where a listener has lost the words for club and place."""
 
 
 @dataclass(frozen=True)
@@ -78,6 +61,11 @@ class Evidence:
     """Evidence over one round's talk; everything is computed once, in time linear in the talk."""
 
     talk: Talk
+
+    @cached_property
+    def contents(self) -> Contents:
+        """What any stretch of the talk tells of one hole."""
+        return Contents(self.talk, self.told_first)
 
     @cached_property
     def pauses_tell(self) -> bool:
@@ -106,10 +94,13 @@ class Evidence:
             ahead = self.talk[place]
             if place > self._chat[at] and ahead.gap_s >= 2 * _PAUSE_S and self.pauses_tell:
                 break
+            if self._asides[place] <= at < place:
+                break
             score += 1.0 * near * tells_par(ahead)
             score += 0.9 * near * tells_length(self.talk, place)
             score += 0.8 * near * any(tee(m) for m in ahead.mentions)
         score -= _SETTLED * (self.pauses_tell and not first and settles(self.talk, at))
+        score -= _SETTLED * (at in self._asides[at + 1 : at + 1 + LONGEST])
         score -= _BEGUN * (self.pauses_tell and begun(self.talk, at, self._ended))
         return score + self.closing(at) + self.told_first.get(at, -self._still_ending(at))
 
@@ -136,7 +127,7 @@ class Evidence:
     @cached_property
     def _ended(self) -> tuple[float, ...]:
         """Balls holed and scores told before each utterance."""
-        return tuple(map(sum, zip(self.counts["over"], self.counts["score"], strict=True)))
+        return tuple(map(sum, zip(self.contents.counts["over"], self.contents.counts["score"], strict=True)))
 
     @cached_property
     def _names(self) -> Names:
@@ -154,6 +145,13 @@ class Evidence:
             return tuple(range(len(self.talk)))
         return small_talk(self.talk, self._ended)
 
+    @cached_property
+    def _asides(self) -> tuple[int, ...]:
+        """For each utterance the first of the small talk before it that is no part of what it begins."""
+        if not self.pauses_tell:
+            return tuple(range(len(self.talk)))
+        return asides(self.talk, self._ended)
+
     def _pause(self, gap_s: float) -> float:
         if not self.pauses_tell:
             return 0.0
@@ -161,7 +159,8 @@ class Evidence:
 
     def closing(self, at: int) -> float:
         """Before a new hole the ball went in, or a score was told."""
-        before = [m for utterance in self.talk[max(0, at - 3) : at] for m in utterance.mentions]
+        end = self._asides[at]
+        before = [m for utterance in self.talk[max(0, end - 3) : end] for m in utterance.mentions]
         before = [m for m in before if not m.kind.endswith("?")]
         if not before:
             return 0.0
@@ -228,69 +227,3 @@ class Evidence:
         """Whether a pause lies between utterance `at` and the first from it on that tells of a hole."""
         told = at + self.idle[at]
         return self.pauses_tell and at < told < len(self.talk) and self.talk[told].gap_s >= APART_S
-
-    @cached_property
-    def counts(self) -> dict[str, tuple[float, ...]]:
-        """Running sums over the utterances: pars told, holes said to be over, strokes told."""
-        sums: dict[str, list[float]] = {key: [0.0] for key in (*map(str, PARS), *_SUMS)}
-        over = False
-        for utterance in self.talk:
-            for row in sums.values():
-                row.append(row[-1])
-            for m in utterance.mentions:
-                if plain(m, "par") and str(m.value) in sums:
-                    sums[str(m.value)][-1] += m.weight
-                if on_the_green(m) or (not m.mood and m.kind in _PLAYED and m.value != _THERE):
-                    sums["played"][-1] += 1.0
-            ended = any(m.kind in {"holed", "tap", "putts"} and not m.mood for m in utterance.mentions)
-            sums["over"][-1] += ended
-            sums["score"][-1] += any(plain_of(m, _TOLD_OF_IT) for m in utterance.mentions)
-            sums["running"][-1] += any(plain(m, "running") for m in utterance.mentions)
-            sums["untold"][-1] += any(m.kind == "untold" for m in utterance.mentions)
-            sums["hinted"][-1] += any(m.kind in _HINTS and not m.mood for m in utterance.mentions)
-            swung = any(
-                m.kind in ("club", "place") and m.mood != "other" and m.value != _THERE
-                for m in utterance.mentions
-            )
-            sums["swung"][-1] += swung
-            sums["restart"][-1] += over and swung
-            ended = ended or any(plain_of(m, _SCORED) for m in utterance.mentions)
-            over = ended if swung else over or ended
-        return {key: tuple(row) for key, row in sums.items()}
-
-    @cached_property
-    def _sums(self) -> dict[str, Array]:
-        return {key: np.array(row) for key, row in self.counts.items()}
-
-    @cached_property
-    def _words(self) -> Array:
-        """Words before each utterance: how often a listener stops says nothing of a hole's length."""
-        return np.array([*(u.first for u in self.talk), self.talk[-1].last + 1], dtype=float)
-
-    @cached_property
-    def _times(self) -> tuple[Array, Array]:
-        """Starts and ends of the utterances in seconds."""
-        return np.array([u.start_s for u in self.talk]), np.array([u.end_s for u in self.talk])
-
-    def content(self, start: Indices, end: Indices) -> Array:
-        """Log odds that utterances start..end-1 tell one hole: its strokes, one par, one finish.
-
-        `start` and `end` are arrays of utterance indices that fit each other; the answer has their shape.
-        """
-        sums = {key: row[end] - row[start] for key, row in self._sums.items()}
-        pars = np.stack([sums[str(par)] for par in PARS])
-        over, score = sums["over"], sums["score"] - self._names.alone[start]
-        hinted = sums["hinted"] > 0
-        little = np.where(sums["played"] > 0, 0.0, np.where(hinted, -1.0, -2.0))
-        little += np.array((-2.0, -0.5, 0.0))[np.minimum(2, np.maximum(sums["swung"], hinted)).astype(int)]
-        told = -1.2 * (pars.sum(axis=0) - pars.max(axis=0))
-        # Some tell a hole's end by the total only: "and that's still 1 over".
-        told += np.where(over + score + sums["running"] > 0, 1.0, -1.0)
-        told -= 0.8 * np.maximum(0.0, over - 3.0) + 0.9 * np.maximum(0.0, sums["restart"] - 1.0)
-        seconds = self._times[1][end - 1] - self._times[0][start]
-        hurry = np.select([seconds < least for least, _ in _HURRIES], [cost for _, cost in _HURRIES], 0.0)
-        # Little is told, and soon, of a hole that was not filmed.
-        told += np.where(sums["untold"] > 0, 0.0, little + hurry)
-        sums["words"] = self._words[end] - self._words[start]
-        whole: Array = told - _WORDY * np.maximum(0, sums["words"] - _MANY_WORDS)
-        return whole

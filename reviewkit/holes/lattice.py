@@ -15,7 +15,8 @@ from functools import cached_property
 import numpy as np
 
 from reviewkit.holes.confirmed import Confirmed
-from reviewkit.holes.evidence import Array, Evidence, Indices
+from reviewkit.holes.contents import Array, Indices
+from reviewkit.holes.evidence import Evidence
 from reviewkit.holes.orders import Orders, around, given, openers
 from reviewkit.holes.signs import COURSE
 from reviewkit.holes.steps import LEAP, SKIP, WRAP, Steps
@@ -132,7 +133,7 @@ class Lattice:
             if at == 0:
                 told += _OPENS if evidence.announced else _UNGREETED
             if not self.plan.order:
-                told -= 0.9 * (evidence.counts["played"][at] + evidence.counts["over"][at])
+                told -= 0.9 * (evidence.contents.counts["played"][at] + evidence.contents.counts["over"][at])
             opened.append(told)
         return np.array(opened)
 
@@ -167,7 +168,7 @@ class Lattice:
     @cached_property
     def _ended(self) -> Array:
         """Log odds of the round ending with each hole begun there, closing words after it or none, (n, h)."""
-        played = np.array(self.evidence.counts["played"])
+        played = np.array(self.evidence.contents.counts["played"])
         after = np.where(self.ends < self.end, _CLOSING_WORDS - 0.9 * (played[-1] - played[self.ends]), 0.0)
         ended = np.full((len(self.starts), MAX_HOLE + 1), -np.inf)
         for at, told in enumerate(self._told):
@@ -191,7 +192,7 @@ class Lattice:
         (stretches, h)."""
         inside = self.evidence.inside
         said = inside[:, ends] - inside[:, begins]
-        weighed: Array = self.evidence.content(begins, ends)[:, None] + said.T
+        weighed: Array = self.evidence.contents.tell(begins, ends)[:, None] + said.T
         if self.confirmed.facts:
             weighed = weighed + self.confirmed.tell(begins, ends)
         return _TRUST * weighed

@@ -6,14 +6,10 @@ import math
 import re
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass
-from functools import cached_property
-
-import numpy as np
-import numpy.typing as npt
 
 from reviewkit.holes.chat import plays
 from reviewkit.holes.outline import OPENING
-from reviewkit.holes.signs import ENDED, fits, of_hole, only_its_number, plain
+from reviewkit.holes.signs import ENDED, fits, of_hole, plain
 from reviewkit.model import Mention, Talk, Utterance
 from reviewkit.model.values import MAX_HOLE, SMALL_UNITS
 
@@ -53,12 +49,6 @@ class Names:
     pauses_tell: bool
     ahead: Sequence[Sequence[int]]
     told_first: Collection[int] = ()
-
-    @cached_property
-    def alone(self) -> npt.NDArray[np.float64]:
-        """1 for each utterance whose number is no score where a hole begins with it, else 0."""
-        named = (at not in self.told_first and only_its_number(said) for at, said in enumerate(self.talk))
-        return np.array([*named], dtype=float)
 
     def tells(self, at: int, mention: Mention, ends: Collection[int]) -> tuple[float, ...]:
         """Log odds, by a mention, of the talk around utterance `at` being of hole 0, 1, ... 18."""

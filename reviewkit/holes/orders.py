@@ -13,7 +13,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from reviewkit.holes.evidence import Array, Indices
+from reviewkit.holes.contents import Array, Indices
 from reviewkit.holes.signs import COURSE
 from reviewkit.holes.steps import LEAP, SKIP, WRAP
 

@@ -27,6 +27,8 @@ _NOT_MINE = {"other", "plan", "past", "aside"}
 _LEFT = re.compile(r"left|to go|to the|out|more|another|still")
 COURSE = 18
 """Holes of a course; the 1st comes after the last."""
+_PLAINLY = 0.9
+"""Weight of words for going on that are no mere "it's a"."""
 _NEXT = 3
 """Words from a score to the par that it was made on, at most."""
 _MINE = re.compile(r"my [2-9]")
@@ -42,11 +44,21 @@ def of_hole(mention: Mention) -> bool:
 
 
 def tells_length(talk: Talk, at: int) -> bool:
-    """Whether a hole's length is told: as one, or as a yardage beside a par: "288, and it's a par 4"."""
+    """Whether a hole's length is told: as one, or as a yardage beside a par: "288, and it's a par 4".
+
+    So too where it goes with words for a hole: "96 metres, the shortest hole we've got".
+    """
     if any(of_hole(m) for m in talk[at].mentions):
         return True
-    told = any(from_tee(m) and float(m.value or 0) >= _SHORTEST for m in talk[at].mentions)
-    return told and any(tells_par(near) for near in talk[at : at + 2])
+    if not any(from_tee(m) and float(m.value or 0) >= _SHORTEST for m in talk[at].mentions):
+        return False
+    return begins(talk[at]) or any(tells_par(near) for near in talk[at : at + 2])
+
+
+def begins(utterance: Utterance) -> bool:
+    """Whether a hole is named or gone on to there: "right, eleven", "fourteen then, a fresh start"."""
+    said = (m for m in utterance.mentions if not m.mood)
+    return any(m.kind == "hole" or (m.kind == "turn" and m.weight >= _PLAINLY) for m in said)
 
 
 def on_the_green(mention: Mention) -> bool:
@@ -93,8 +105,8 @@ def under_way(mention: Mention) -> bool:
     """Words that nobody begins a hole with: a drop, a chip, a putt, what is left to the flag."""
     if mention.kind == "distance":
         words = mention.text
-        left = mention.mood == "togo" and ("to the" in words or "lea" in words or words.startswith("from"))
-        return left or mention.unit in SMALL_UNITS
+        left = mention.mood == "togo" and (_LEFT.search(words) or "lea" in words or words.startswith("from"))
+        return bool(left) or mention.unit in SMALL_UNITS
     around_the_green = (mention.kind, str(mention.value)) in _AROUND_THE_GREEN
     counted = mention.kind == "count" and mention.unit == "hitting" and _MINE.match(mention.text) is not None
     return (mention.kind in _UNDER_WAY or around_the_green or counted) and not mention.mood

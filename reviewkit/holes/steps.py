@@ -11,7 +11,7 @@ from typing import TypeVar
 import numpy as np
 import numpy.typing as npt
 
-from reviewkit.holes.evidence import Array, Indices
+from reviewkit.holes.contents import Array, Indices
 
 SKIP, LEAP = -7.0, -8.5
 """Log odds of leaving out one hole, and several."""

@@ -43,18 +43,18 @@ def _told(said: Utterance, before: Utterance | None) -> Utterance:
 def _is_par(claim: Mention, said: Utterance, before: Utterance | None) -> bool:
     if claim.kind != "strokes" or claim.mood:
         return False
+    told = [*(before.mentions if before else ()), *said.mentions]
     if _AT_ONCE.match(claim.text):
-        return _right_behind(said, claim)
+        return _right_behind(told, claim)
     if not _IT_IS.match(claim.text):
         return False
-    told = [*(before.mentions if before else ()), *said.mentions]
     length = next(_lengths_before(told, claim), None)
     low, high = _LENGTHS[int(claim.value or 0)]
     return length is not None and low <= length <= high
 
 
-def _right_behind(said: Utterance, claim: Mention) -> bool:
-    """ "The river hole, 471, a five", and no iron for what is left: "150, a five"."""
+def _right_behind(told: Sequence[Mention], claim: Mention) -> bool:
+    """ "The river hole, 471, a five", "It's 352. A four"; no iron for what is left: "150, a five"."""
     low, high = _LENGTHS[int(claim.value or 0)]
     return any(
         mention.kind == "distance"
@@ -62,7 +62,7 @@ def _right_behind(said: Utterance, claim: Mention) -> bool:
         and (mention.mood == "length" or (mention.mood == "togo" and float(mention.value or 0) >= _WHOLE))
         and mention.first < claim.first <= mention.last + 1
         and low <= float(mention.value or 0) <= high
-        for mention in said.mentions
+        for mention in told
     )
 
 

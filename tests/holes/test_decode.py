@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from reviewkit.holes import decode
-from reviewkit.holes.chat import amid, settles
+from reviewkit.holes.chat import amid, asides, settles
 from reviewkit.holes.evidence import Evidence
 from reviewkit.holes.signs import tells_length, tells_par
 from reviewkit.language.talk import read_talk
@@ -417,9 +417,11 @@ def test_a_par_that_a_score_was_made_on_opens_no_hole(line: str, told: bool) -> 
         ("It's 130. Par three.", True),
         ("It's 130. Nine iron.", False),
         ("A six on that par four. 30 left.", False),
+        ("Ninety-six metres, the shortest hole we've got, ringed with sand.", True),
+        ("It's a little gadget, says 85.", False),
     ],
 )
-def test_a_yardage_beside_a_par_is_a_holes_length(line: str, told: bool) -> None:
+def test_a_yardage_beside_a_par_or_words_for_a_hole_is_a_holes_length(line: str, told: bool) -> None:
     talk = read_talk(transcript([GREETING, "", line]), Plan())
     assert any(tells_length(talk, at) for at in range(len(talk))) is told
 
@@ -435,6 +437,26 @@ def test_a_yardage_beside_a_par_is_a_holes_length(line: str, told: bool) -> None
 )
 def test_whoever_looks_for_a_ball_or_holes_out_is_amid_a_hole(lines: list[str], expected: bool) -> None:
     assert amid(read_talk(transcript(lines), Plan()), 0) is expected
+
+
+@pytest.mark.parametrize(
+    ("chat", "silence", "apart"),
+    [
+        (["What do you call a golfer who tells the truth?", "I don't know, I never met her."], 2, True),
+        (["My aunt used to say, ring your sister."], 2, True),
+        # A silence before a hole is named that is as long, or words on that hole or the one before.
+        (["There's a greenkeeper out there. He's waving."], 1, False),
+        (["I'm going to be very quiet for this one."], 2, False),
+        (["That's me one under."], 2, False),
+    ],
+)
+def test_small_talk_behind_the_longer_silence_stands_for_itself(
+    chat: list[str], silence: int, apart: bool
+) -> None:
+    lines = ["Tapped in for par.", *[""] * silence, *chat, "", "Right, hole two, a par four."]
+    talk = read_talk(transcript(lines), Plan())
+    named = len(talk) - 1
+    assert asides(talk, (0.0, *[1.0] * named))[named] == (1 if apart else named)
 
 
 @pytest.mark.parametrize(
@@ -460,8 +482,8 @@ def test_the_number_alone_that_a_hole_begins_with_is_no_score_of_it() -> None:
     talk = read_talk(transcript(["Tapped that in.", "", "Seven.", "348 metres, a par four."]), Plan())
     assert {"hole", "strokes"} <= {mention.kind for mention in talk[1].mentions}
     evidence = Evidence(talk)
-    from_there = evidence.content(np.array([1]), np.array([3]))
-    without_it = evidence.content(np.array([2]), np.array([3]))
+    from_there = evidence.contents.tell(np.array([1]), np.array([3]))
+    without_it = evidence.contents.tell(np.array([2]), np.array([3]))
     assert from_there == pytest.approx(without_it, abs=1.0)
 
 

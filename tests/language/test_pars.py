@@ -17,6 +17,7 @@ from tests.support.narrations import transcript
         ("It's 505 yards, so it's a five for most of us.", []),
         ("The next one's the river hole, 471, a five, and there's a sign.", []),
         ("Hole three, 344, a four, wind in the face.", []),
+        ("So, home. It's 352. A four, back past the kirk.", []),
         # Too short for such a par, or told once a ball was struck: a club or a score.
         ("It's 305. It's a five.", [5]),
         ("305 to carry it. Driver down the middle. It's a four.", [4]),
