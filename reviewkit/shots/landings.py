@@ -22,6 +22,21 @@ _ENDS = ("front", "back", "behind")
 _LEAVE_YD = 4.5
 """What a putt leaves is seldom longer."""
 _GIMME_YD = 1.2
+_SENT = ("pushed", "pulled", "push", "pull", "shoved", "tugged", "yanked", "blocked", "missed", "hit", "cut")
+_ROLLED = (
+    "went",
+    "goes",
+    "gone",
+    "ran",
+    "rolled",
+    "slid",
+    "slipped",
+    "drifted",
+    "sailed",
+    "sailing",
+    "raced",
+)
+"""What is done to a putt, and what it does."""
 _WORDS_APART, _SOON = 5, 4
 """Words between a side and its length, at most: "left of the pin, like 20 feet"."""
 
@@ -75,8 +90,8 @@ def _missed_by_a_putt(cues: Sequence[Cue], onto: Draft, before: int, units: str)
 def _came_on(cues: Sequence[Cue], swung: int, last: int, units: str) -> int | None:
     """The place told last that is on or by the green; near the hole came the putt whose length was told."""
     places = [at for at in range(swung, last) if _on(cues[at], cues[swung])]
-    while len(places) > 1 and cues[places[-1]].value == "close":
-        between = range(places[-2] + 1, places[-1])
+    while places and cues[places[-1]].value == "close":
+        between = range((places[-2] if len(places) > 1 else swung) + 1, places[-1])
         apart = (cues[at] for at in between if cues[at].utterance < cues[places[-1]].utterance)
         if not any(cue.kind == "distance" and short_length(cue, units) for cue in apart):
             break
@@ -170,7 +185,7 @@ def where_it_lies(cues: Sequence[Cue], at: int, begin: int, units: str) -> bool:
     near = within or [
         by for by in told if by in (at - 1, at + 1) and _beside(cues[by], cues[at], _WORDS_APART)
     ]
-    of_the_hole = "hole" in words or words[-1] == "it"
+    of_the_hole = _of_the_hole(words)
     if told[:1] == [at + 1] and cues[at + 1].utterance == cues[at].utterance + 1:
         # "A tad left of the hole. 22 feet."
         near = told[:1]
@@ -178,6 +193,12 @@ def where_it_lies(cues: Sequence[Cue], at: int, begin: int, units: str) -> bool:
         near = told[:1]
     lies_at = _GIMME_YD if of_the_hole and near == told[:1] else _LEAVE_YD
     return any(yards(cues[by], units) > lies_at for by in near)
+
+
+def _of_the_hole(words: Sequence[str]) -> bool:
+    """ "Left of it", "past the hole"; but "pushed it", "went sailing by the hole" are of a putt."""
+    of = [word for word in words if word not in ("the", "that")][-2:]
+    return of[-1] in ("hole", "it") and of[0] not in _SENT and of[0] != "by" and words[0] not in _ROLLED
 
 
 def _at_once(cues: Sequence[Cue], at: int, told: Sequence[int]) -> bool:

@@ -153,6 +153,22 @@ TOLD = {
         ],
         ["", "", "long", "left", ""],
     ),
+    "pushed it, which is not of it": (
+        ["Wedge, on the green, 20 feet.", "Pushed it a hair. Tap in. Four."],
+        ["", "", "right", ""],
+    ),
+    "sailed by the hole": (
+        ["Wedge, on the green, 20 feet.", "It went sailing by the hole. Tap in. Four."],
+        ["", "", "long", ""],
+    ),
+    "near enough to kick in, a putt later": (
+        [
+            "Wedge, right of the green, in the rough.",
+            "18 yards, 54, and the lie 8 at 12 feet short.",
+            "From 12 feet I make 31 percent. This was one of the others, both side, left, kick in, five.",
+        ],
+        ["", "right", "short", "left", ""],
+    ),
     "weight is not where it went": (
         [
             "Chip, and it was good weight, but it wandered off to the left, so I've got 4 feet.",
