@@ -25,7 +25,10 @@ _MOVES = {"club", "strike", "putter", "reload", "drop"}
 _TURN = re.compile(
     r"\b(?:partner's|your|his|her) (?:turn|go|shot)\b"
     r"|\b(?:he|partner)(?:'s| is) (?:just )?(?:on|in|off|out|over|through|away|short|long|left|right)\b"
+    r"|\bpartner (?:, )?from \d+"
 )
+_ABOUT_TO = re.compile(r"\bpartner (?:, )?from \d+(?: yards| metres| out)? [.!]$")
+"""His club is told in the next breath: "Ned from 98. Gap wedge. Stuffs it to six foot"."""
 _ITS = re.compile(r"(?:[a-z]+ , )?(?:(?:and|but|oh) )?(?:it|it's|that|that's)\b")
 _PRAISED = re.compile(r"(?:that's a )?(?:nice|good|great|lovely) ")
 
@@ -33,13 +36,14 @@ _PRAISED = re.compile(r"(?:that's a )?(?:nice|good|great|lovely) ")
 def with_turns_told_on(talk: Talk) -> Talk:
     """The talk with fates told right behind another player's stroke as that player's."""
     told: list[Utterance] = []
-    theirs, resting = False, True
+    theirs, resting, armed = False, True, False
     for said in talk:
         whose = [m for m in said.mentions if m.kind == "who?"]
-        if theirs and not whose and said.gap_s <= _AT_ONCE_S and _goes_on(said):
+        if theirs and not whose and said.gap_s <= _AT_ONCE_S and (armed or _goes_on(said)):
             said = replace(said, mentions=tuple(map(_of_another, said.mentions)))
         else:
             theirs = resting and _plays(said, whose[-1] if whose else None)
+        armed = bool(whose) and _ABOUT_TO.search(said.text) is not None
         moved = [m.kind for m in said.mentions if not m.mood and m.kind in _RESTS | _MOVES]
         resting = moved[-1] in _RESTS if moved else resting
         told.append(said)

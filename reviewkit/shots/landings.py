@@ -182,6 +182,9 @@ def where_it_lies(cues: Sequence[Cue], at: int, begin: int, units: str) -> bool:
     later = range(begin - 1, len(cues))
     told = [by for by in later if cues[by].kind == "distance" and short_length(cues[by], units)]
     within = [by for by in told if cues[by].mention.overlaps(cues[at].mention)]
+    if any(cues[by].mention.mood == "from" for by in within):
+        # "Left the eight footer short" tells a putt.
+        return False
     near = within or [
         by for by in told if by in (at - 1, at + 1) and _beside(cues[by], cues[at], _WORDS_APART)
     ]

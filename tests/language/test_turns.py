@@ -23,6 +23,7 @@ def others(lines: list[str]) -> list[tuple[str, object]]:
         ("He's going for it, he's got 3 wood. And it's in the water.", ("place", "penalty")),
         ("Oh, he hit it stiff. That's three feet!", ("distance", 3)),
         ("Okay, so it's his turn, and he's on. Left side, long putt.", ("miss", "left")),
+        ("Ned hit driver. And Ned from 98. Gap wedge.", ("club", "GW")),
         ("Alright, your go. Nice 8 iron.", ("club", "8I")),
     ],
 )

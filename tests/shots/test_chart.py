@@ -152,6 +152,20 @@ TALES = {
         ],
         1,
     ),
+    "again, with another club": (
+        [
+            "Hole one, a par five.",
+            "Topped the driver, in the rough.",
+            "3 hybrid, get it moving, and again, this time the 3 wood, up the fairway.",
+            "9 iron from 105, on the green.",
+            "Two putts for a six.",
+        ],
+        [
+            *((1, "tee", "D", "rough"), (2, "layup", "3H", "unknown"), (3, "layup", "3W", "fairway")),
+            *((4, "approach", "9I", "green"), (5, "putt", "", "green"), (6, "putt", "", "holed")),
+        ],
+        0,
+    ),
     # 19.2, and 18.2 for a lost ball: the words for the ball's fate are no stroke of their own.
     "in a bush, and unplayable": (
         [

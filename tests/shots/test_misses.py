@@ -333,6 +333,14 @@ MISSES = {
         ],
         ["", "long", "", ""],
     ),
+    "a putt told by what it was from": (
+        [
+            "Driver in the fairway.",
+            "8 iron from 150, on the green, five metres.",
+            "I left the five-metre one short on the lip, and tapped it in.",
+        ],
+        ["", "", "short", ""],
+    ),
     "a ball called she": (
         [
             "Driver in the fairway.",
@@ -348,6 +356,8 @@ CLUBS = {
     "its number": (["The fairway pinches in at the driver number, so 3 wood.", "Fairway."], "3W"),
     "weighed": (["I had the driver out, put it back, 3 wood, fairway."], "3W"),
     "another player's": (["My mate hit driver, I hit 3 wood down the middle."], "3W"),
+    "another player's, by name": (["Ned hit 5 wood. Ned, driver, middle. Me, 3 wood, fairway."], "3W"),
+    "advice not taken": (["Ned hit driver. Driver, he says. 3 wood, just up the fairway."], "3W"),
     "another day's": (["I hit driver here last week, so it's the 3 wood, fairway."], "3W"),
     "put right, before it is meant": (
         ["My notion was the 4 hybrid. But no, I'm going to hit 3 wood.", "It's down in that bunker."],
