@@ -13,7 +13,7 @@ from dataclasses import replace
 from reviewkit.model import Mention, Talk, Utterance
 from reviewkit.model.values import SMALL_UNITS
 
-_AT_ONCE_S = 0.5
+_AT_ONCE_S, _SOON_S = 0.5, 1.0
 """What is told behind a longer silence is told anew."""
 _STRUCK = {"club", "strike", "place", "holed", "putter", "contact", "miss"}
 _FATES = {"place", "miss", "contact", "stayed_out", "putt", "lie"}
@@ -39,7 +39,8 @@ def with_turns_told_on(talk: Talk) -> Talk:
     theirs, resting, armed = False, True, False
     for said in talk:
         whose = [m for m in said.mentions if m.kind == "who?"]
-        if theirs and not whose and said.gap_s <= _AT_ONCE_S and (armed or _goes_on(said)):
+        soon = said.gap_s <= (_SOON_S if armed else _AT_ONCE_S)
+        if theirs and not whose and soon and (armed or _goes_on(said)):
             said = replace(said, mentions=tuple(map(_of_another, said.mentions)))
         else:
             theirs = resting and _plays(said, whose[-1] if whose else None)

@@ -227,6 +227,9 @@ def told_again(before: Draft, found: Draft) -> float:
     """What speaks for the same stroke told on: where it went, its club put right or anew, its landing."""
     if not before.result and not (_acts(found) or found.far):
         return 1.5
+    if not before.result and found.contact and _only_told_again(before, found):
+        # "I topped it. I topped it along the ground and into the lake": one stroke.
+        return 1.5
     if found.result in _FATES and before.result not in PENALTIES and not _acts(found):
         # "In a bush. Unplayable", "I heard some wood. It's a lost ball": nobody swung in between.
         return 1.5
@@ -241,3 +244,8 @@ def told_again(before: Draft, found: Draft) -> float:
 
 def _acts(found: Draft) -> bool:
     return bool(found.club or found.shape or found.reload or found.contact)
+
+
+def _only_told_again(before: Draft, found: Draft) -> bool:
+    """Whether nothing new of how it was struck is told, but how the ball was met once more."""
+    return found.contact == before.contact and not (found.club or found.shape or found.reload or found.far)
