@@ -16,14 +16,20 @@ _WITHIN = 2
 def with_the_club_of_again(
     cues: Sequence[Cue], steps: Sequence[Step], words: Sequence[Word]
 ) -> tuple[Step, ...]:
-    """The steps, a tee shot without a club having that which the next from the tee is struck with again."""
+    """The steps, a tee shot without a club having that which the next from the tee is struck with again.
+
+    So has a stroke out of sand that of the one before it, which stayed in: "and again, and it's out".
+    """
     clubs = [_again(cues[step.draft.first : step.draft.last], words) for step in steps]
-    return tuple(
-        replace(step, draft=replace(step.draft, club=club))
-        if club and not step.draft.club and step.lie == after.lie == "tee" and club == after.draft.club
-        else step
-        for step, after, club in zip(steps, [*steps[1:], *steps[-1:]], [*clubs[1:], ""], strict=True)
-    )
+    made: list[Step] = []
+    for step, after, club in zip(steps, [*steps[1:], *steps[-1:]], [*clubs[1:], ""], strict=True):
+        named = club if step.lie == after.lie == "tee" and club == after.draft.club else ""
+        if made and step.told and step.lie == made[-1].lie == "sand" and step.draft.shape != "putt":
+            named = named or made[-1].draft.club
+        made.append(
+            step if step.draft.club or not named else replace(step, draft=replace(step.draft, club=named))
+        )
+    return tuple(made)
 
 
 def _again(run: Sequence[Cue], words: Sequence[Word]) -> str:

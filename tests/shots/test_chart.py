@@ -152,6 +152,20 @@ TALES = {
         ],
         1,
     ),
+    "again, out of sand": (
+        [
+            "Hole one, a par three.",
+            "7 iron, into the bunker.",
+            "Sand wedge, it's hit the lip, still in the bunker.",
+            "And again, and it's on the green.",
+            "Two putts for a five.",
+        ],
+        [
+            *((1, "tee", "7I", "sand"), (2, "bunker", "SW", "sand"), (3, "bunker", "SW", "green")),
+            *((4, "putt", "", "green"), (5, "putt", "", "holed")),
+        ],
+        0,
+    ),
     "again, with another club": (
         [
             "Hole one, a par five.",
