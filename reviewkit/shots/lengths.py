@@ -13,6 +13,9 @@ _FEWEST_BARE_YD = 38.0
 _SOON, _NEARLY = 30, 0.7
 """Words within which a length is put right, and how near the two are to each other."""
 
+_FEWEST_INCHES = 12
+"""Nobody takes the trouble to tell a putt of fewer."""
+
 
 def yards(cue: Cue, units: str) -> float:
     """A told length in yards. `units` is what a bare number of the fairway means, "yd" or "m"."""
@@ -53,3 +56,11 @@ def put_right(cues: Sequence[Cue], lengths: Sequence[int]) -> bool:
     near = told.value != anew.value and told.unit == anew.unit != ""
     ratio = float(str(anew.value)) / float(str(told.value)) if near and told.value else 0.0
     return still and anew.first - told.last < _SOON and _NEARLY < ratio < 1 / _NEARLY
+
+
+def hair(cue: Cue) -> bool:
+    """Whether a length is so small that it tells by how much a ball missed, not what was left."""
+    unit = cue.mention.unit
+    if cue.mention.mood == "left":
+        return unit == "in" and float(cue.value) < _FEWEST_INCHES
+    return unit in ("in", "cm")

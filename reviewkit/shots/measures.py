@@ -14,7 +14,7 @@ from collections.abc import Sequence
 from reviewkit.model.values import SMALL_UNITS
 from reviewkit.shots.cue import LONGEST_CLUBS, SHORT, Cue
 from reviewkit.shots.drafts import PENALTIES
-from reviewkit.shots.lengths import put_right, unit_of, yards
+from reviewkit.shots.lengths import hair, put_right, unit_of, yards
 from reviewkit.shots.moments import Moment, counted, moments, zone
 from reviewkit.shots.reach import far_too_near, out_of_reach, within_reach
 from reviewkit.shots.steps import Step
@@ -41,8 +41,6 @@ _HOLES = {3: (70.0, 275.0), 4: (225.0, 530.0), 5: (420.0, 680.0), None: (70.0, 6
 _FAR_TOO_SHORT = 0.6
 _QUIET = ("distance", "place", "miss", "lie", "found", "contact", "drop")
 """Words that still speak of how the stroke before ended, where a stroke's words open with them."""
-_FEWEST_INCHES = 12
-"""Nobody takes the trouble to tell a putt of fewer."""
 _TO = re.compile(r"(?:in)?to |inside |within |down to ")
 _BY_A_SIGN = 0.1
 _SIGN = re.compile(r"\b(?:sign|card|board|plaque)\b")
@@ -206,6 +204,12 @@ def _idle(cues: Sequence[Cue], step: Step) -> bool:
     )
 
 
+def _tapped(cues: Sequence[Cue], step: Step, again: bool) -> bool:
+    """Whether a ball was next to the hole: "seven foot. And walked it in" is told so of a first putt too."""
+    words = (cue.mention.text for cue in cues[step.draft.first : step.draft.last] if cue.kind == "tap")
+    return step.draft.family == "tap" and (again or any("tap" in told for told in words))
+
+
 def _putted(step: Step) -> bool:
     return step.draft.shape == "putt" and step.lie in ("green", "fringe", "unknown")
 
@@ -225,21 +229,13 @@ def _worth(
     quiet = mood == "left" and all(_quiet(cue, cues[at], steps[number]) for cue in cues[own.first : at + 1])
     left = mood == "left" and _putted(steps[number]) and _TO.match(cues[at].mention.text) is not None
     place = zone(when, number, at, at + 1 - own.first if quiet else 0, left)
-    if not place or (mood != "from" and _hair(cues[at])):
+    if not place or (mood != "from" and hair(cues[at])):
         return None
     if _putted(steps[number]):
         return _to_putt(cues, steps, number, at, place, units)
     worth = to_swing(cues, own, at, place, units, steps[number].draft.shape)
     full = not steps[number].draft.shape and far_too_near(steps[number].draft.club, yards(cues[at], units))
     return worth - _TOO_NEAR if worth is not None and full else worth
-
-
-def _hair(cue: Cue) -> bool:
-    """Whether a length is so small that it tells by how much a ball missed, not what was left."""
-    unit = cue.mention.unit
-    if cue.mention.mood == "left":
-        return unit == "in" and float(cue.value) < _FEWEST_INCHES
-    return unit in ("in", "cm")
 
 
 def _quiet(cue: Cue, length: Cue, step: Step) -> bool:
@@ -258,7 +254,7 @@ def _to_putt(
     cue, mood = cues[at], cues[at].mention.mood
     long, last = yards(cue, units), steps[number - 1].draft.shape == "putt"
     # "Rolled in the 7 footer" is told as a tap-in is.
-    tap = steps[number].draft.family == "tap" and not (place == "own" and mood == "from")
+    tap = _tapped(cues, steps[number], last) and not (place == "own" and mood == "from")
     if (tap and long > _LONGEST_TAP_YD) or not short_length(cue, units):
         return None
     if _dropped(cues, steps, at, long):

@@ -26,6 +26,28 @@ TALES: dict[str, tuple[Sequence[str], Sequence[float | None]]] = {
         ],
         [388, 150, 20 * FT, 4 * FT],
     ),
+    "a first putt told as a tap-in is": (
+        [
+            *(FOUR, DRIVER, "7 iron from 150, came up short in the rough."),
+            *("Chip with the 56. Yeah, all right, seven foot.", "And walked it in, par."),
+        ],
+        [388, 150, None, 7 * FT],
+    ),
+    "a hole's length told late": (
+        [
+            "There's a driver coming up. Watch. Straight over the marker, in the fairway.",
+            "That was the first, I ought to have said, 297 yards and a par four.",
+            *("Sand wedge from 60, on the green, twelve feet past.", "Two putts, par."),
+        ],
+        [297, 60, 12 * FT, None],
+    ),
+    "a putt's length by its number alone": (
+        [
+            *(FOUR, DRIVER, "One forty left, 8 iron, on the green."),
+            *("Forty odd, this putt. Call it forty. Left it four away.", "Four footer. In. Par."),
+        ],
+        [388, 140, 40 * FT, 4 * FT],
+    ),
     "so much for the third, and lengths by a plaque, put right, and of a foot": (
         [
             "Hole one, it's 152 over the gorse, par 3.",
