@@ -9,10 +9,14 @@ from collections.abc import Sequence
 from reviewkit.language.number_words import words_of
 from reviewkit.language.tokens import Sentence
 
-_PARTS = "fairway|green|rough|bunker|trees|water|fringe"
+_PARTS = "fairway|green|rough|bunker|sand|trees|water|fringe"
 _MEANS = re.compile(
     rf"(?<![a-z'])([a-z]{{4,}})(?: is|'s| are| means?| equals)"
     rf"(?: (?:the|a|my|our|just|always|what i call the))* ({_PARTS})(?= [,.!?]| and |$)"
+)
+_IS_MEANT = re.compile(
+    rf"(?<![a-z'])({_PARTS})(?: is|'?s| are|'re)"
+    rf" (?:the|a|my|your|our|what i call the) ([a-z]{{4,}})(?= [,.!?]| and |$)"
 )
 _CALLS = re.compile(
     rf"(?:i|we) call (?:the |a |my |any )?({_PARTS})(?:,)? (?:the |a |my )?([a-z]{{4,}})(?= [,.!?]| and |$)"
@@ -27,7 +31,8 @@ _NO_WORDS = frozenset(
         """that this what which here there everything nothing left right short long front back beyond middle
         behind ahead target miss danger trouble line best worst answer play enemy only first next last side
         rest where thing hole flag ball fairway green rough bunker trees water fringe from pond lake whole
-        hers mine theirs yours"""
+        hers mine theirs yours same place game story difference reward winner killer problem issue size aim
+        goal thin width shape sand"""
     )
 )
 
@@ -35,7 +40,8 @@ _NO_WORDS = frozenset(
 def glossary(said: Sequence[Sentence]) -> dict[str, str]:
     """Word -> the part of a course that it stands for; empty where no glossary is given.
 
-    "Carpet is the fairway, the pancake's the green" is one; "the left is rough", said alone, is none.
+    "Carpet is the fairway, the pancake's the green" is one, and so is "the green's the pancake, sand's the
+    porridge"; "the left is rough", said alone, is none.
     """
     entries = [
         (at, word, part)
@@ -57,7 +63,8 @@ def _entries(text: str) -> list[tuple[str, str]]:
         (found.group(2) or found.group(3), found.group(1) or found.group(4))
         for found in _CALLS.finditer(text)
     ]
-    return means + calls
+    meant = [(found.group(2), found.group(1)) for found in _IS_MEANT.finditer(text)]
+    return means + meant + calls
 
 
 def _called(text: str, word: str) -> bool:

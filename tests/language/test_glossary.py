@@ -23,10 +23,16 @@ USES = [
     [
         ("Carpet is the fairway, fluff is rough.", {"carpet": "fairway", "fluff": "rough"}),
         ("Carpet is the fairway. The fluff's the rough.", {"carpet": "fairway", "fluff": "rough"}),
+        ("The rough's the fluff. The green is my carpet, like.", {"fluff": "rough", "carpet": "green"}),
+        ("The rough's the fluff, and the green's the carpet.", {"fluff": "rough", "carpet": "green"}),
+        # A listener loses the apostrophe.
+        ("The roughs the fluff, the greens the carpet.", {"fluff": "rough", "carpet": "green"}),
         ("When I say carpet I mean the green.", {"carpet": "green"}),
         ("I call the rough the fluff.", {"fluff": "rough"}),
         # One by itself may tell how a hole lies, and so may the sides of it.
         ("The carpet is green.", {}),
+        ("The green's the carpet.", {}),
+        ("The green's the right answer, the water's the killer, the rough's the left.", {}),
         ("Left is the bunker, right is rough.", {}),
         # What is never said again needs no meaning.
         ("Porridge is the bunker, custard's the water.", {}),
