@@ -16,6 +16,7 @@ from reviewkit.language import by_ear
 from reviewkit.language.fillers import without_fillers
 from reviewkit.language.fragments import whole
 from reviewkit.language.lexicon import load
+from reviewkit.language.loops import without_loops
 from reviewkit.language.number_words import LENGTHS, simple, words_of
 from reviewkit.language.numbers import numbers
 from reviewkit.language.pieces import COMMA, ENDS, Piece, pieces
@@ -109,7 +110,7 @@ def as_heard(spoken: tuple[Segment, ...], spelling: Mapping[str, str]) -> list[P
 
 def _apart(words: tuple[Word, ...], segments: list[int], spelling: Mapping[str, str]) -> list[Piece]:
     marked = _with_borders(pieces(words, spelling), _borders(words, segments))
-    return whole(numbers(without_fillers(marked, words)))
+    return whole(numbers(without_fillers(without_loops(marked), words)))
 
 
 def _words(spoken: tuple[Segment, ...]) -> tuple[tuple[Word, ...], list[int]]:
