@@ -15,6 +15,9 @@ from reviewkit.shots.missed_putts import putted
 from reviewkit.shots.steps import Step
 from reviewkit.shots.told_behind import behind, led, trailing
 
+_THEN = ("distance", "putter")
+"""What is told of a putt before it is struck."""
+
 
 def misses(cues: Sequence[Cue], steps: Sequence[Step], units: str) -> dict[int, str]:
     """Misses by the index of their step, where the words show whose they are."""
@@ -43,11 +46,12 @@ def _on_the_green(
     lies = [found for found in range(landed, at) if where_it_lies(cues, found, landed, units)]
     begin = max(lies) + 1 if lies else landed
     walked = putted(cues[begin:], len(rows), units)
-    far = next((by for by in range(begin, at) if cues[by].kind == "distance"), begin)
-    if not walked and not lies and far > begin and cues[far].utterance > cues[far - 1].utterance:
-        # "It's on. It's miles past. Ten metres": where it lies, told before how far that is.
-        walked = putted(cues[far:], len(rows), units)
-        lies = [by for by in range(begin, far) if walked and cues[by].kind == "miss"]
+    later = range(begin + 1, min(at + 1, len(cues)))
+    for far in (by for by in later if cues[by].kind in _THEN):
+        if not walked and not lies and cues[far].utterance > cues[far - 1].utterance:
+            # "It's on. It's miles past. Ten metres", "putter": where it lies, told before how far that is.
+            walked = putted(cues[far:], len(rows), units)
+            lies = [by for by in range(begin, far) if walked and cues[by].kind == "miss"]
     side = side_of([*cues[first:landed], *(cues[found] for found in lies)])
     told = dict(zip(rows, walked, strict=False))
     if onto.draft.last > landed or lies or told:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from reviewkit.model.values import SMALL_UNITS
 from reviewkit.shots.cue import Cue, bare_hit
 from reviewkit.shots.drafts import Draft
 from reviewkit.shots.lengths import yards
@@ -22,6 +23,7 @@ _ENDS = ("front", "back", "behind")
 _LEAVE_YD = 4.5
 """What a putt leaves is seldom longer."""
 _GIMME_YD = 1.2
+_FAR_SHORTER = 0.5
 _SENT = ("pushed", "pulled", "push", "pull", "shoved", "tugged", "yanked", "blocked", "missed", "hit", "cut")
 _ROLLED = (
     "went",
@@ -60,7 +62,10 @@ def landing(cues: Sequence[Cue], steps: Sequence[Step], putt: int, units: str) -
     if at is None:
         until = _untold_until(cues, steps, putt)
         lengths = (at for at in range(swings[0] + (first < last), until) if cues[at].kind == "distance")
-        at = next((at for at in lengths if short_length(cues[at], units)), None)
+        short = [at for at in lengths if short_length(cues[at], units)]
+        if len(short) > 1 and _to_go(cues, short, swings[0], last, units):
+            short = short[1:]
+        at = short[0] if short else None
         swung = max((by for by in swings if at is None or by < at), default=first)
         putted = _putted_behind(cues, swung, until if at is None else at)
         if several and putted is not None:
@@ -71,6 +76,18 @@ def landing(cues: Sequence[Cue], steps: Sequence[Step], putt: int, units: str) -
         if apart and not _lies_by_a_miss(cues, at, at == first, units):
             return at
     return _end(cues, at, several, units)
+
+
+def _to_go(cues: Sequence[Cue], short: Sequence[int], swung: int, last: int, units: str) -> bool:
+    """ "A little pitch, 20 yards, up the bank. It's five feet shy": the first length is what was left for it.
+
+    Told in the swing's own breath, it is far longer than one that tells with a side where the ball lies.
+    """
+    own, lies = cues[short[0]], cues[short[1]]
+    here = own.utterance <= cues[swung].utterance + 1 and own.utterance < lies.utterance
+    here = here and own.mention.unit not in SMALL_UNITS
+    plain = here and short[1] < last and not by_a_miss(cues, short[0]) and by_a_miss(cues, short[1])
+    return plain and yards(lies, units) < _FAR_SHORTER * yards(own, units)
 
 
 def _missed_by_a_putt(cues: Sequence[Cue], onto: Draft, before: int, units: str) -> int | None:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from reviewkit.shots.cue import Cue
-from reviewkit.shots.drafts import side_of
 from reviewkit.shots.landings import by_a_miss
 from reviewkit.shots.measures import short_length
 
@@ -53,7 +52,8 @@ def _walk(told: Sequence[Cue], units: str, patient: bool) -> list[str]:
             continue
         # "I've missed it. Wasn't close. Left all the way."
         last_said = bool(at) and told[at - 1].utterance == missed_in
-        same = not putts[-1] or _side_in(told, cue.utterance) in ("", putts[-1])
+        sides = {c.value for c in told if c.kind == "miss" and c.utterance == cue.utterance}
+        same = not putts[-1] or not sides or putts[-1] in sides
         one = left_in in (-1, cue.utterance) and (last_said or left_in == cue.utterance)
         more = patient and same and one and cue.utterance <= missed_in + 3
         if missed_in >= 0 and (cue.kind in _DROPS or (cue.utterance != missed_in and not more)):
@@ -89,10 +89,6 @@ def _surer(before: Sequence[Cue], cue: Cue, missed_in: int) -> bool:
         return False
     at_once = cue.mention.first - last.mention.last <= _AT_ONCE
     return at_once and last.value == "long" and last.mention.weight < cue.mention.weight
-
-
-def _side_in(told: Sequence[Cue], utterance: int) -> str:
-    return side_of([cue for cue in told if cue.utterance == utterance])
 
 
 def _thought_in(told: Sequence[Cue], at: int) -> bool:

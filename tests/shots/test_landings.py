@@ -52,6 +52,33 @@ TOLD = {
         ],
         ["", "short", "", ""],
     ),
+    "what was left for a pitch, and where it lies": (
+        [
+            "5 wood, in the rough.",
+            "A little pitch, 20 yards, up the bank.",
+            "It's bitten. It's five feet shy of the hole.",
+            "Two putts.",
+        ],
+        ["", "", "short", "", ""],
+    ),
+    "where a fringe is, then the putter's own side": (
+        [
+            "8 iron, it's on the fringe at the back.",
+            "Two yards past.",
+            "Putter, 26 feet to the cup.",
+            "It's stopped. Six inches to the left of the hole.",
+            "Tapped in.",
+        ],
+        ["", "long", "left", ""],
+    ),
+    "one putt short, with a side heard between": (
+        [
+            "Wedge, on the green, ten feet.",
+            "It didn't get there. Dies on the left, short by one turn.",
+            "Tapped in.",
+        ],
+        ["", "", "short", ""],
+    ),
     "which fringe it is": (
         ["8 iron, it's sitting on the fringe.", "Just in front.", "Putter. Five feet past. Holed it."],
         ["", "short", "long", ""],
