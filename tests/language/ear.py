@@ -4,7 +4,7 @@
 
 writes reviewkit/rules/by_ear.json and following.json from invented rounds: folders with `clean.vtt`, what was
 said, and `asr.json`, what a listener made of it; and from text files of nothing but such talk. The more the
-better: the files that ship were counted over 99 hearings of 66 rounds and 60 other talks.
+better: the files that ship were counted over 127 hearings of 90 rounds and 60 other talks.
 
 Costs: words said and heard are aligned, and where they differ their sounds are, again and again, each time
 with the costs counted the time before. Words that follow one another: counted, those said in a row only once
