@@ -16,6 +16,7 @@ from reviewkit.language.pars import with_pars_behind_lengths
 from reviewkit.language.per_hole import with_scores_of_holes
 from reviewkit.language.players import anonymise, partners
 from reviewkit.language.rulebook import RuleBook
+from reviewkit.language.third_person import as_told_by_himself
 from reviewkit.language.tokens import Sentence, sentences
 from reviewkit.language.turns import with_turns_told_on
 from reviewkit.model import Mention, Plan, Talk, Transcript, Utterance
@@ -42,13 +43,16 @@ _ENDS = {
     "not": re.compile(rf"{_CLAUSE_END.pattern}| and |{_ANEW}"),
     "past": re.compile(r" (?:,|but|so|then) |[.!?]$"),
     # "I was aiming at the flag and came up short": what happened ends what was meant.
-    "plan": re.compile(rf"{_CLAUSE_END.pattern}| because | and (?={_DEEDS} )|{_ANEW}"),
+    "plan": re.compile(rf"{_CLAUSE_END.pattern}| because | and (?={_DEEDS} |the (?:game )?plan )|{_ANEW}"),
     "tried": re.compile(rf"{_CLAUSE_END.pattern}| and "),
 }
-# "I only wanted to move it along to the fairway, and it did that": meant, and done.
+# "I only wanted to move it along to the fairway, and it did that", "the plan is 3 wood, and the plan is
+# executed": meant, and done.
 _DONE = re.compile(
-    r"(?: ,)?(?: and| which) (?:it|i|that|we) (?:did|was|is|do|does)"
-    r"(?: (?:just |exactly )?(?:that|so|it))?(?= [.,!]|$)"
+    r"(?: ,)?(?: and| which) (?:(?:it|i|that|we) (?:did|was|is|do|does)"
+    r"(?: (?:just |exactly )?(?:that|so|it))?"
+    r"|(?:it|that|the (?:game )?plan) (?:is |was |has been |all )*(?:executed|worked|works|came off|comes off"
+    r"|paid off|pays off|held|followed|carried out|kept to))(?= [.,!]|$)"
 )
 # "I'm going to aim left, and let the wind bring it back": what else is meant is told in the same form.
 _MEANT_TOO = re.compile(
@@ -94,7 +98,7 @@ def read_talk(transcript: Transcript, plan: Plan, user_rules: Path | None = None
     own = nicknames(said) | glossary(said)
     said = tuple(plainly(sentence, own) for sentence in said)
     names = partners(transcript, said, plan.names)
-    said = tuple(anonymise(sentence, names) for sentence in said)
+    said = as_told_by_himself([anonymise(sentence, names) for sentence in said])
     read = [book.in_sentence(sentence) for sentence in said]
     scores = with_scores_of_holes(claims(said, read), said)
     talk, previous, at = [], 0.0, 0

@@ -35,6 +35,8 @@ _HARMLESS = {
     "distance": {"", "togo", "length", "flown", "bare", "said", "plan", "tried", "left", "from"},
     "strike": {"", "plan", "tried"},
     "putt": {"", "plan", "tried"},
+    # "I'm going to re-tee it": so it was done.
+    "reload": {"", "plan"},
     # The club meant is mostly the club used, unless another is named.
     "club": {"", "plan", "tried", "after", "with", "land"},
 }

@@ -10,6 +10,7 @@ from collections.abc import Sequence
 
 from reviewkit.model.values import SMALL_UNITS
 from reviewkit.shots.cue import Cue
+from reviewkit.shots.holing import feet
 
 _NEXT = re.compile(
     r"\b(?:that|next|back|return|lip(?:s|ped)?|horse ?shoed?|(?:hit|hits|caught) the (?:hole|cup))\b"
@@ -38,9 +39,10 @@ def rolled_between(cues: Sequence[Cue], at: int) -> bool:
     first, then = cues[at], cues[at + 1]
     unit = first.mention.unit
     short = unit in SMALL_UNITS or (unit in ("m", "pace") and float(first.value) <= _PACED)
-    same = unit == then.mention.unit and first.mention.mood in _OF_PUTTS and then.mention.mood in _OF_PUTTS
+    told = first.mention.mood in _OF_PUTTS and then.mention.mood in _OF_PUTTS
+    long, left = feet(first), feet(then)
     later = then.utterance > first.utterance
-    return short and same and later and float(then.value) <= _LEFT * float(first.value)
+    return short and told and later and long is not None and left is not None and left <= _LEFT * long
 
 
 def from_afar(run: Sequence[Cue]) -> bool:

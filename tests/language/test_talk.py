@@ -146,6 +146,12 @@ def test_a_partners_strokes_are_anothers_whatever_the_name() -> None:
         ("There's a big bunker on the right.", "miss", [("right", "land")]),
         ("Hit it into the water.", "place", [("penalty", "")]),
         ("Pulled it left into the rough.", "miss", [("left", "")]),
+        # What was planned and done is not only meant.
+        ("The plan is three wood, and the plan is executed.", "club", [("3W", "")]),
+        ("The plan is three wood, and then the eight iron.", "club", [("3W", "plan"), ("8I", "")]),
+        # Who answers speaks of himself.
+        ("Don't ask me, he said, I'm in the gorse.", "place", [("rough", "other")]),
+        ("I waved at him and hit driver.", "club", [("D", "")]),
         # A statement of its own is not meant, though no comma was heard before it.
         ("Don't you dare look up it's on, 12 feet.", "place", [("green", "")]),
         ("I hope it's on the green.", "place", [("green", "plan")]),

@@ -122,6 +122,21 @@ TALES = {
         0,
     ),
     # 18.2, out of bounds: stroke and distance, one penalty stroke; the next is the third, from the tee.
+    "a ball that is going to be teed up again": (
+        [
+            FOUR,
+            "Driver, it's over the fence, out of bounds.",
+            "I'm going to re-tee it, and I overcook it, and off it sails into the oaks.",
+            "7 iron out sideways, in the fairway.",
+            "8 iron onto the green.",
+            "Two putts.",
+        ],
+        [
+            *((1, "tee", "D", "ob"), (3, "tee", "", "trees"), (4, "recovery", "7I", "fairway")),
+            *((5, "approach", "8I", "green"), (6, "putt", "", "green"), (7, "putt", "", "holed")),
+        ],
+        1,
+    ),
     "out of bounds and reload": (
         [
             FOUR,

@@ -46,6 +46,7 @@ def test_nobody_taps_in_from_afar() -> None:
         (["Fifteen feet past.", "It's hanging.", "Tap in."], 2),
         (["Fifteen feet.", "Slid by.", "In with the next for my four."], 2),
         (["Ten feet.", "It's gone by on the left.", "I'll finish that."], 2),
+        (["Twenty-four feet.", "I only breathed on it, eighteen inches.", "That's in."], 2),
     ],
 )
 def test_putts_on_the_green(said: list[str], putts: int) -> None:
