@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from reviewkit.language.number_words import TEENS, TENS, UNITS
 from reviewkit.language.pieces import BREAKS, ENDS, Piece, text_at
 from reviewkit.model import Word
 
 _SOUNDS = frozenset({"uh", "um", "uhm", "erm", "hmm", "mm"})
 _APART = (("like",), ("er",), ("you", "know"), ("i", "guess"))
 """Fill a pause where marks part them from the rest."""
+_HEDGES = (("call", "it"), ("let's", "say"), ("let's", "call", "it"), ("say",), ("what",), ("oh",))
+"""Delay a figure, parted so: "rolled to, call it, eighteen inches", "leaves me, what, six feet"."""
+_ROUGHLY = frozenset({"about", "around", "roughly", "maybe", "another"})
 
 
 def without_fillers(given: list[Piece], words: tuple[Word, ...]) -> list[Piece]:
@@ -20,6 +24,7 @@ def without_fillers(given: list[Piece], words: tuple[Word, ...]) -> list[Piece]:
             kept.append(given[at])
             at += 1
             continue
+        delays = length == 1 or tuple(piece.text for piece in given[at : at + length]) in _HEDGES
         at += length
         before, behind = kept[-1] if kept else None, given[at] if at < len(given) else None
         parted = before is not None and before.text in BREAKS
@@ -28,7 +33,7 @@ def without_fillers(given: list[Piece], words: tuple[Word, ...]) -> list[Piece]:
                 # One mark is left of two, none around what only delays a word.
                 if parted:
                     kept.pop()
-                if kept and (length > 1 or _written(behind, words)):
+                if kept and (not delays or _written(behind, words)):
                     kept.append(behind)
             at += 1
     return kept
@@ -38,12 +43,23 @@ def _filler(given: list[Piece], at: int) -> int:
     """How many pieces from `at` on fill a pause; 0 for none."""
     if given[at].text in _SOUNDS:
         return 1
-    for filler in _APART:
+    if text_at(given, at - 1) not in BREAKS:
+        return 0
+    for filler in (*_APART, *_HEDGES):
         end = at + len(filler)
         said = tuple(piece.text for piece in given[at:end]) == filler
-        if said and text_at(given, at - 1) in BREAKS and text_at(given, end) in BREAKS:
+        if said and text_at(given, end) in BREAKS and (filler in _APART or _figure(given, end + 1)):
             return len(filler)
     return 0
+
+
+def _figure(given: list[Piece], at: int) -> bool:
+    """Whether a number begins there: "eighteen inches", "about a hundred and forty"."""
+    while text_at(given, at) in _ROUGHLY:
+        at += 1
+    text = text_at(given, at)
+    number = text.isdigit() or any(text in words for words in (UNITS, TEENS, TENS))
+    return number or (text == "a" and text_at(given, at + 1) == "hundred")
 
 
 def _written(mark: Piece, words: tuple[Word, ...]) -> bool:

@@ -58,6 +58,19 @@ def put_right(cues: Sequence[Cue], lengths: Sequence[int]) -> bool:
     return still and anew.first - told.last < _SOON and _NEARLY < ratio < 1 / _NEARLY
 
 
+def told_twice(cues: Sequence[Cue], lengths: Sequence[int], at: int) -> bool:
+    """ "162 remaining, and I haven't got a 162, I've got a 150": told anew with nothing struck between."""
+    for other in lengths:
+        between = cues[min(at, other) : max(at, other)]
+        if (
+            other != at
+            and cues[other].value == cues[at].value
+            and all(cue.kind in ("distance", "lie") for cue in between)
+        ):
+            return True
+    return False
+
+
 def hair(cue: Cue) -> bool:
     """Whether a length is so small that it tells by how much a ball missed, not what was left."""
     unit = cue.mention.unit

@@ -14,7 +14,7 @@ from collections.abc import Sequence
 from reviewkit.model.values import SMALL_UNITS
 from reviewkit.shots.cue import LONGEST_CLUBS, SHORT, Cue
 from reviewkit.shots.drafts import PENALTIES
-from reviewkit.shots.lengths import hair, put_right, unit_of, yards
+from reviewkit.shots.lengths import hair, put_right, told_twice, unit_of, yards
 from reviewkit.shots.moments import Moment, counted, moments, zone
 from reviewkit.shots.reach import far_too_near, out_of_reach, within_reach
 from reviewkit.shots.steps import Step
@@ -32,6 +32,7 @@ _SELDOM_MISSED, _THE_LAST = 0.8, 0.9
 _DROPPED = 0.12
 _MENDED = 0.12
 """What speaks against a length that is put right."""
+_TOLD_TWICE = 0.15
 _AFTER_A_PUTT = 0.7
 """What speaks against a longer putt than `_LEFT_BY_A_PUTT_YD` behind another."""
 _TOO_NEAR = 0.5
@@ -99,8 +100,8 @@ def _to_tee(cues: Sequence[Cue], tee: Moment, units: str, par: int | None) -> in
     best: dict[int, float] = {}
     for rank, at in enumerate(at for at, cue in enumerate(cues) if cue.kind == "distance"):
         cue = cues[at]
-        # "Off we go, 331": nothing has flown yet.
-        mood = "" if cue.mention.mood == "flown" and at < tee.first else cue.mention.mood
+        # "Off we go, 331", "301 metres back down to the clubhouse": nothing has flown, or is left, yet.
+        mood = "" if cue.mention.mood in ("flown", "left") and at < tee.first else cue.mention.mood
         worth = _OFF_THE_TEE.get(mood)
         low, high = _HOLES[None]
         if worth is None or unit_of(cue, units) in SMALL_UNITS or not low <= yards(cue, units) <= high:
@@ -166,13 +167,15 @@ def _worths(
     units: str,
 ) -> dict[int, float]:
     """What each length that may be the step's is worth to it."""
-    later = -_LATER if _putted(steps[number]) else _LATER
+    putted = _putted(steps[number])
+    later = -_LATER if putted else _LATER
     found = {}
     for rank, at in enumerate(lengths):
         worth = _worth(cues, steps, when, number, at, units)
         if worth is not None:
-            mended = _MENDED if _putted(steps[number]) and put_right(cues, lengths[rank : rank + 2]) else 0.0
-            found[at] = worth + later * rank - _LATER * number - NOTHING - mended
+            mended = _MENDED if putted and put_right(cues, lengths[rank : rank + 2]) else 0.0
+            again = 0.0 if putted or not told_twice(cues, lengths, at) else _TOLD_TWICE
+            found[at] = worth + later * rank - _LATER * number - NOTHING - mended + again
     return found
 
 

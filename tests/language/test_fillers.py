@@ -17,6 +17,12 @@ def spoken(text: str) -> str:
         ("I hit, like, a baby seven.", "i hit a baby 7 ."),
         ("Uh, that's a four, you know, four.", "that's a 4 , 4 ."),
         ("It's like two feet. You know the one.", "it's like 2 feet . | you know the one ."),
+        ("It's rolled to, call it, eighteen inches.", "it's rolled to 18 inches ."),
+        ("Leaves me, what, about a hundred and forty.", "leaves me about 140 ."),
+        (
+            "And, oh, that's short. I'd call it, well, bad.",
+            "and , oh , that's short . | i'd call it , well , bad .",
+        ),
         ("On the fringe, um. Chipped it.", "on the fringe . | chipped it ."),
     ],
 )

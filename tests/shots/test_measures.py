@@ -268,6 +268,25 @@ TALES: dict[str, tuple[Sequence[str], Sequence[float | None]]] = {
         ],
         [388, 142, 25 * FT, 6 * FT, None],
     ),
+    "a length told twice, and another club's own behind it": (
+        [
+            FOUR,
+            DRIVER,
+            "It's 162 remaining, and I haven't got a 162, I've got a 150 and a prayer.",
+            "Six iron, on the green, 20 feet.",
+            "Two putts, par.",
+        ],
+        [388, 162, 20 * FT, None],
+    ),
+    "a hole that is so long going back": (
+        [
+            "Next hole. 401 metres back down to the clubhouse, par four.",
+            DRIVER,
+            "140 left, so a smooth eight. On. Eight metres.",
+            "Two putts, par.",
+        ],
+        [401 * M, 140 * M, 8 * M, None],
+    ),
     "a drive of which nothing was heard": (
         [FOUR, "Flurb, flurb.", "152 to the flag, 8 iron, on the green, 20 feet.", "Two putts, par."],
         [388, 152, 20 * FT, None],
