@@ -27,9 +27,9 @@ from reviewkit.model import Plan, Segment, Transcript, Word
 from reviewkit.reasoning import reason
 from reviewkit.rereading import again
 from reviewkit.shots.chart import readings
-from reviewkit.speech import timed_text
 from reviewkit.stats.series import series_of
 from reviewkit.stats.stored import NAME, round_folders, save, stamp, summaries
+from tests.eval.rounds import read_text
 
 TALK = "So that's 152 to the flag, smooth 8-iron, and two pots for a par four, lovely stuff, right. "
 PORT = 45_454
@@ -72,12 +72,15 @@ def words_bar() -> None:
 
 
 def reading_bar() -> None:
-    """A whole reading of the longest round of clean words."""
+    """A whole reading of the longest round, its words clean and as a small model heard them."""
     path = longest()
-    transcript = timed_text.read(path.parent / "clean.vtt")
-    words = sum(len(segment.words) for segment in transcript.segments)
-    took = cpu(lambda: reason(transcript, Plan()))
-    print(f"reading {words} words: {took:.2f} s of processor (bar: under 0.5 s for 2,000 words)")
+    for name in ("clean.vtt", "asr.json"):
+        transcript = read_text(path.parent / name)
+        took = cpu(lambda transcript=transcript: reason(transcript, Plan()))
+        words = len(transcript.words)
+        print(
+            f"reading {words} words of {name}: {took:.2f} s of processor (bar: under 0.5 s for 2,000 words)"
+        )
 
 
 def longest() -> Path:
