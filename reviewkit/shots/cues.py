@@ -9,10 +9,12 @@ from itertools import pairwise
 
 from reviewkit.model import Mention, Utterance
 from reviewkit.model.values import SMALL_UNITS
-from reviewkit.shots.club_words import is_wedge, on_the_card, with_the_same_wedge
-from reviewkit.shots.cue import HAPPENED, Cue, bare_hit
+from reviewkit.shots.club_words import on_the_card, with_the_same_wedge
+from reviewkit.shots.clubs_meant import without_clubs_meant
+from reviewkit.shots.cue import Cue, bare_hit
 from reviewkit.shots.echoes import without_echoes
 from reviewkit.shots.others import without_others_fates
+from reviewkit.shots.provisionals import without_idle_provisional, without_late_loss
 from reviewkit.shots.recap import without_recap
 from reviewkit.shots.recast import called, from_sand, from_the_tee
 from reviewkit.shots.taken_back import (
@@ -69,10 +71,10 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
     found = [from_the_tee(from_sand(found, at), found[:at]) for at in range(len(found))]
     found = without_strokes_taken_back(_without_lofts(_without_lengths_for_lofts(found)), talk)
     found = without_clubs_taken_back(found, talk)
-    found = without_lengths_told_again(_without_clubs_meant(found), talk)
+    found = without_lengths_told_again(without_clubs_meant(found), talk)
     found = without_drops_taken_back(without_lengths_taken_back(found, talk), talk)
     found = without_wishes(_without_putts_for_scores(without_recap(found)), talk)
-    return tuple(_without_late_loss(_without_idle_provisional(without_echoes(found, talk))))
+    return tuple(without_late_loss(without_idle_provisional(without_echoes(found, talk))))
 
 
 def _without_idle_words(found: Sequence[Cue]) -> list[Cue]:
@@ -199,54 +201,6 @@ def _without_lofts(found: list[Cue]) -> list[Cue]:
     return [cue for cue in found if cue.kind != "distance" or not any(_names(cue, club) for club in clubs)]
 
 
-def _without_clubs_meant(found: list[Cue]) -> list[Cue]:
-    """ "Thinking 8 iron, went with the 9": a club meant gives way to the one used, named before anything
-    happened to the ball, in the same breath or the next; "3 wood, because I couldn't grip the driver",
-    "5 wood is the number. Had the 3 wood out for a second"."""
-    return [
-        cue
-        for at, cue in enumerate(found)
-        if not (cue.meant and _club(cue) and (_overruled(found, at) or _only_a_reason(cue, found)))
-    ]
-
-
-def _only_a_reason(cue: Cue, found: Sequence[Cue]) -> bool:
-    """ "I'll get a 4 iron. Because I've had enough of the driver": why another club was taken.
-
-    "Because my driver just sailed over that fence" tells a stroke.
-    """
-    if not cue.mention.text.startswith(("because", "since", "cause")):
-        return False
-    near = [other for other in found if abs(other.utterance - cue.utterance) <= 1]
-    struck = any(other.utterance == cue.utterance and other.kind in HAPPENED for other in near)
-    return not struck and any(_club(other) and not other.mention.overlaps(cue.mention) for other in near)
-
-
-def _overruled(found: list[Cue], at: int) -> bool:
-    here = found[at].utterance
-    named = [cue for cue in found if cue is found[at] or not cue.mention.overlaps(found[at].mention)]
-    at = named.index(found[at])
-    wedge = is_wedge(named[at])
-    return _used(named[at + 1 :], {here, here + 1}, wedge) or _used(named[:at][::-1], {here, here - 1}, wedge)
-
-
-def _used(near: Sequence[Cue], utterances: set[int], wedge: bool) -> bool:
-    """Whether another club is used among cues, nearest first, in these utterances, before anything happened.
-
-    "Pitching wedge is 134. Took the wedge": where a `wedge` was meant, no more than "wedge" is that one.
-    """
-    for cue in near:
-        if cue.kind in HAPPENED or cue.utterance not in utterances:
-            return False
-        if _club(cue) and not cue.meant and not (wedge and cue.value == "wedge"):
-            return True
-    return False
-
-
-def _club(cue: Cue) -> bool:
-    return cue.kind == "club" or (cue.kind == "strike" and cue.value in ("wedge", "full"))
-
-
 def _names(length: Cue, club: Mention) -> bool:
     return club.overlaps(length.mention) and length.value in (str(club.value), str(club.value)[:1])
 
@@ -264,36 +218,3 @@ def _half_a_length(mention: Mention) -> bool:
     """ "One third at 5 to the stick": what is left of 135, for nobody tells so little without a unit."""
     togo = mention.kind == "distance" and mention.mood == "togo" and not mention.unit
     return togo and float(str(mention.value)) < _LEAST
-
-
-def _without_idle_provisional(found: list[Cue]) -> list[Cue]:
-    """Rule 18.3c: when the original ball is found in time, the provisional's strokes do not count."""
-    back = [at for at, cue in enumerate(found) if cue.kind == "found"]
-    again = [at for at, cue in enumerate(found) if cue.kind == "reload"]
-    lost = any(cue.kind == "place" and cue.value in ("lost", "ob") for cue in found)
-    if not back or not again or again[0] > back[-1] or lost:
-        return [cue for cue in found if cue.kind != "found"]
-    struck, rest = found[: _begun(found, again[0])], found[back[-1] + 1 :]
-    if any(cue.kind == "place" and cue.utterance <= found[back[-1]].utterance + 1 for cue in rest[:2]):
-        # Where it was found is where it lies, whatever was feared when it was struck.
-        struck = [cue for cue in struck if cue.kind != "place"]
-    return struck + rest
-
-
-def _begun(found: Sequence[Cue], again: int) -> int:
-    """Where the telling of a provisional begins: "3 wood" in "so a 3 wood as a provisional" is its own."""
-    at = again
-    while (
-        at and found[at - 1].kind in ("club", "strike") and found[at - 1].utterance == found[again].utterance
-    ):
-        at -= 1
-    return at if any(cue.kind in ("club", *HAPPENED) for cue in found[:at]) else again
-
-
-def _without_late_loss(found: list[Cue]) -> list[Cue]:
-    """ "Lost ball", said after the provisional, is about the first ball, which the chart gives up."""
-    again = next((at for at, cue in enumerate(found) if cue.kind == "reload"), len(found))
-    gone = [at for at, cue in enumerate(found) if cue.kind == "place" and cue.value in ("lost", "ob")]
-    if not gone or gone[0] < again or again == 0:
-        return found
-    return [cue for at, cue in enumerate(found) if at not in gone]

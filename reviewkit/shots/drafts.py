@@ -11,8 +11,9 @@ from reviewkit.shots.club_words import club_of
 from reviewkit.shots.cue import SHORT, Cue
 from reviewkit.shots.holing import feet
 from reviewkit.shots.putt_words import from_afar, rolled_between
+from reviewkit.shots.strains import strains
 from reviewkit.shots.torn import torn
-from reviewkit.shots.weights import SHAPED, STROKE, crossings, rewards, strains
+from reviewkit.shots.weights import SHAPED, STROKE, crossings, rewards
 
 PENALTIES = ("penalty", "ob", "lost", "unplayable")
 _FATES = ("unplayable", "lost")

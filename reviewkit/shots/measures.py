@@ -11,9 +11,9 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from reviewkit.model.values import SMALL_UNITS
-from reviewkit.shots.cue import LONGEST_CLUBS, SHORT, Cue
+from reviewkit.shots.cue import SHORT, Cue
 from reviewkit.shots.drafts import PENALTIES
+from reviewkit.shots.hole_length import length_of_hole
 from reviewkit.shots.lengths import hair, put_right, told_twice, unit_of, yards
 from reviewkit.shots.moments import Moment, counted, moments, zone
 from reviewkit.shots.reach import far_too_near, out_of_reach, within_reach
@@ -37,16 +37,9 @@ _AFTER_A_PUTT = 0.7
 """What speaks against a longer putt than `_LEFT_BY_A_PUTT_YD` behind another."""
 _TOO_NEAR = 0.5
 """What speaks against so short a length for a club swung in full."""
-_HOLES = {3: (70.0, 275.0), 4: (225.0, 530.0), 5: (420.0, 680.0), None: (70.0, 680.0)}
-"""Lengths that a hole of such a par may have, in yards; common practice of the trade, no source."""
-_FAR_TOO_SHORT = 0.6
 _QUIET = ("distance", "place", "miss", "lie", "found", "contact", "drop")
 """Words that still speak of how the stroke before ended, where a stroke's words open with them."""
 _TO = re.compile(r"(?:in)?to |inside |within |down to ")
-_BY_A_SIGN = 0.1
-_SIGN = re.compile(r"\b(?:sign|card|board|plaque)\b")
-"""What is told by one puts right what was thought before: "I want to say it's 330. The sign says 332"."""
-_OFF_THE_TEE = {"length": 2.0, "togo": 0.8, "": 0.6, "bare": 0.5, "plan": 0.3, "said": 0.15}
 
 # How well a length goes with a stroke, by the zone it is told in and its mood; what is not listed does not.
 _PUTT = {
@@ -57,7 +50,7 @@ _PUTT = {
     "trail": {"togo": 0.8, "": 0.8, "left": 1.2, "from": 0.9},
     "struck": {"togo": 0.8, "": 0.7, "left": 1.0},
 }
-_LATER, _LATER_OFF_THE_TEE = 0.05, 0.3
+_LATER = 0.05
 """Of several lengths a swing takes the last, a putt the first, and of several strokes the first takes it,
 other things equal."""
 
@@ -76,7 +69,7 @@ def distances(cues: Sequence[Cue], steps: Sequence[Step], units: str, par: int |
     if not steps:
         return []
     when = moments(cues, steps)
-    tee = _to_tee(cues, when[0], units, par)
+    tee = length_of_hole(cues, when[0], units, par)
     given = _dealt(cues, steps, when, units, tee)
     first = None if tee is None else yards(cues[tee], units)
     later = zip(steps[1:], given, strict=True)
@@ -93,42 +86,6 @@ def _rolled_to(cues: Sequence[Cue], steps: Sequence[Step], number: int, at: int)
     """ "Putter, up the slope, and it's about four feet": from off the green, what is left is told behind."""
     putted = any(cue.kind in ("putter", "putt") for cue in cues[steps[number].draft.first : at])
     return putted and steps[number].lie == "fringe" and number + 1 < len(steps)
-
-
-def _to_tee(cues: Sequence[Cue], tee: Moment, units: str, par: int | None) -> int | None:
-    """The hole's length, wherever it is told; else the likeliest number told before the tee shot lands."""
-    best: dict[int, float] = {}
-    for rank, at in enumerate(at for at, cue in enumerate(cues) if cue.kind == "distance"):
-        cue = cues[at]
-        # "Off we go, 331", "301 metres back down to the clubhouse": nothing has flown, or is left, yet.
-        mood = "" if cue.mention.mood in ("flown", "left") and at < tee.first else cue.mention.mood
-        worth = _OFF_THE_TEE.get(mood)
-        low, high = _HOLES[None]
-        if worth is None or unit_of(cue, units) in SMALL_UNITS or not low <= yards(cue, units) <= high:
-            continue
-        low, high = _HOLES.get(par, _HOLES[None])
-        likely = low <= yards(cue, units) <= high
-        if at >= tee.ending and (cue.mention.mood != "length" or not likely):
-            continue
-        if yards(cue, units) < _FAR_TOO_SHORT * low:
-            continue
-        # Behind the driver it is how far that went.
-        flown = tee.first <= tee.swung < at and cues[tee.swung].value in LONGEST_CLUBS
-        first = next(iter(best), at)
-        by_a_sign = _SIGN.search(cue.mention.text) and _near(yards(cue, units), yards(cues[first], units))
-        best[at] = (
-            worth
-            - (-_BY_A_SIGN if by_a_sign else _LATER_OFF_THE_TEE * rank)
-            - (0.0 if likely else 0.7)
-            - (0.6 if flown and worth < 1 else 0.0)
-        )
-    likeliest = max(best, key=lambda at: (best[at], cues[at].mention.mood == "togo"), default=None)
-    return likeliest if likeliest is not None and best[likeliest] > 0 else None
-
-
-def _near(now: float, before: float) -> bool:
-    """Whether the one may put the other right: "84 on the plaque" is of the drop zone of a hole of 142."""
-    return 0.7 < now / before < 1.4
 
 
 def _dealt(

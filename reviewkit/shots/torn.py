@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from reviewkit.shots.cue import SHORT, Cue
-from reviewkit.shots.weights import so_far_off
+from reviewkit.shots.strains import so_far_off
 
 
 def torn(cues: Sequence[Cue], first: int, clubs_last: bool) -> float:
