@@ -94,12 +94,13 @@ def _tells_of_a_hole(said: Utterance) -> bool:
     return bool(plain & (_OF_A_HOLE if planned else _BEFORE_FIRST))
 
 
-def begun(talk: Talk, at: int, ended: tuple[float, ...]) -> bool:
+def begun(talk: Talk, at: int, aside: int, ended: tuple[float, ...]) -> bool:
     """Whether a pause, and no stroke or score since, lies before the words before `at`: a hole began there.
 
+    `aside` is the first of small talk before `at` that stands for itself, else `at`; see `asides`.
     A score may be told after words for going on: "Partner's up first because he made a five. A five."
     """
-    scored, aside = False, _aside(talk, at, ended)
+    scored = False
     for before in range(at - 1, max(0, at - 1 - LONGEST), -1):
         if plays(talk[before]):
             return False

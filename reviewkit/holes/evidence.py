@@ -101,7 +101,7 @@ class Evidence:
             score += 0.8 * near * any(tee(m) for m in ahead.mentions)
         score -= _SETTLED * (self.pauses_tell and not first and settles(self.talk, at))
         score -= _SETTLED * (at in self._asides[at + 1 : at + 1 + LONGEST])
-        score -= _BEGUN * (self.pauses_tell and begun(self.talk, at, self._ended))
+        score -= _BEGUN * (self.pauses_tell and begun(self.talk, at, self._asides[at], self._ended))
         return score + self.closing(at) + self.told_first.get(at, -self._still_ending(at))
 
     def _still_ending(self, at: int) -> float:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from reviewkit.language.number_words import TEENS, TENS, UNITS
+from reviewkit.language.number_words import simple
 from reviewkit.language.pieces import BREAKS, ENDS, Piece, text_at
 from reviewkit.model import Word
 
@@ -58,8 +58,7 @@ def _figure(given: list[Piece], at: int) -> bool:
     while text_at(given, at) in _ROUGHLY:
         at += 1
     text = text_at(given, at)
-    number = text.isdigit() or any(text in words for words in (UNITS, TEENS, TENS))
-    return number or (text == "a" and text_at(given, at + 1) == "hundred")
+    return simple(text) is not None or (text == "a" and text_at(given, at + 1) == "hundred")
 
 
 def _written(mark: Piece, words: tuple[Word, ...]) -> bool:

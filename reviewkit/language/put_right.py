@@ -29,10 +29,7 @@ def put_right(found: list[Mention], mends: Sequence[Mention], ends: Sequence[int
             if denied is not None:
                 kept[denied] = replace(kept[denied], weight=kept[denied].weight * TAKEN_BACK)
                 continue
-            sign = -1 if isinstance(latest.value, int | float) and latest.value < 0 else 1
-            claim = replace(
-                claim, kind=latest.kind, value=sign * abs(int(claim.value or 0)), mood=latest.mood
-            )
+            claim = replace(claim, kind=latest.kind, value=_on_its_side(claim, latest), mood=latest.mood)
             if latest.last >= claim.first:
                 continue
         for at, earlier in enumerate(kept):
@@ -53,9 +50,14 @@ def _denied(kept: Sequence[Mention], latest: Mention, claim: Mention, ends: Sequ
     if not before or not isinstance(latest.value, int | float):
         return None
     told = kept[before[-1]]
-    sign = -1 if latest.value < 0 else 1
     ended = latest.first - told.last > MENDED_WITHIN and any(told.last < end < latest.first for end in ends)
-    return before[-1] if told.value == sign * abs(int(claim.value or 0)) and not ended else None
+    return before[-1] if told.value == _on_its_side(claim, latest) and not ended else None
+
+
+def _on_its_side(claim: Mention, latest: Mention) -> int:
+    """The number that puts a standing right, under par where that was."""
+    under = isinstance(latest.value, int | float) and latest.value < 0
+    return -abs(int(claim.value or 0)) if under else abs(int(claim.value or 0))
 
 
 def _latest(kept: Sequence[Mention], claim: Mention) -> Mention | None:

@@ -60,15 +60,9 @@ def put_right(cues: Sequence[Cue], lengths: Sequence[int]) -> bool:
 
 def told_twice(cues: Sequence[Cue], lengths: Sequence[int], at: int) -> bool:
     """ "162 remaining, and I haven't got a 162, I've got a 150": told anew with nothing struck between."""
-    for other in lengths:
-        between = cues[min(at, other) : max(at, other)]
-        if (
-            other != at
-            and cues[other].value == cues[at].value
-            and all(cue.kind in ("distance", "lie") for cue in between)
-        ):
-            return True
-    return False
+    same = (other for other in lengths if other != at and cues[other].value == cues[at].value)
+    between = (cues[min(at, other) : max(at, other)] for other in same)
+    return any(all(cue.kind in ("distance", "lie") for cue in run) for run in between)
 
 
 def hair(cue: Cue) -> bool:
