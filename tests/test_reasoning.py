@@ -99,3 +99,25 @@ def test_a_hole_whose_par_is_not_told_is_judged_by_its_length(opening: str, par:
     talk = read_talk(transcript(["Hole four.", opening, "Away we go.", "It's in the fairway."]), Plan())
     mentions = [mention for utterance in talk for mention in utterance.mentions]
     assert likeliest(par_odds(mentions, Plan(), 4)) == par
+
+
+@pytest.mark.parametrize(
+    ("second", "against"),
+    [
+        ("A par three. I had eight iron here last week, so it's a seven today. On the green. Two putts.", []),
+        ("A par three. Eight iron on the green. Two putts, par. It's a seven.", ["it's a 7"]),
+        ("This is the short one. Eight iron on the green. Two putts for a par.", []),
+    ],
+)
+def test_the_number_of_a_club_or_a_hole_is_no_score_that_goes_against_the_card(
+    second: str, against: list[str]
+) -> None:
+    told = [
+        GREETING,
+        "First, a par four. Driver, fairway. Wedge on. Two putts, par.",
+        f"Two. {second}",
+        "Third, a par five. Driver in the fairway, three wood, wedge on. Two putts, par.",
+    ]
+    read = reason(transcript([line for each in told for line in (each, "")]), Plan())
+    assert [score.strokes for score in read.scores] == [4, 3, 5]
+    assert [doubt.words for doubt in read.doubts if "but read as" in doubt.text] == against

@@ -8,7 +8,7 @@ from functools import cached_property
 
 from reviewkit.model import Doubt, HoleScore, HoleTale, Mention
 from reviewkit.scoring.standing import Claim
-from reviewkit.scoring.witnesses import elsewhere
+from reviewkit.scoring.witnesses import means_another
 
 SURE = 0.88
 """A score or par less probable than this is worth a person's look; what else it may be is offered."""
@@ -144,7 +144,7 @@ def _why_unsure(reading: Reading) -> str:
 def _contradicted(reading: Reading) -> list[Doubt]:
     found = []
     for mention in reading.tale.mentions:
-        if mention.mood or not isinstance(mention.value, int | float) or elsewhere(reading.tale, mention):
+        if mention.mood or not isinstance(mention.value, int | float) or means_another(reading.tale, mention):
             continue
         value = int(mention.value)
         if mention.kind == "strokes" and value != reading.strokes:

@@ -97,14 +97,28 @@ def _plain(tale: HoleTale) -> Iterator[Mention]:
             continue
         outlived = mention.kind in COUNTED and mention is not last.get(mention.kind)
         first = _told_first(tale, mention) or _putted_first(tale, mention) or _opens(tale, mention)
-        if (first or not outlived) and not elsewhere(tale, mention) and not _names_the_hole(tale, mention):
+        if (first or not outlived) and not means_another(tale, mention):
             yield mention
+
+
+def means_another(tale: HoleTale, mention: Mention) -> bool:
+    """Whether the words of a claim are of another hole, name this one, or name a club that was hit."""
+    return _elsewhere(tale, mention) or _names_the_hole(tale, mention) or _names_the_club(tale, mention)
 
 
 def _names_the_hole(tale: HoleTale, mention: Mention) -> bool:
     """ "Seven. The tiddler, a hundred and twelve": no score of seven."""
     alone = mention.rule == _LONE and mention.value == tale.span.hole and not tale.span.score_first
     return alone and mention.first - tale.span.first < NAMES_THE_HOLE
+
+
+def _names_the_club(tale: HoleTale, mention: Mention) -> bool:
+    """ "I had eight here last week, so it's a seven today": no score of seven."""
+    taken = {shot.club for shot in tale.shots if shot.club}
+    return any(
+        other.kind == "club" and not other.mood and other.value in taken and other.overlaps(mention)
+        for other in tale.mentions
+    )
 
 
 def _countable(tale: HoleTale, mention: Mention) -> bool:
@@ -137,7 +151,7 @@ def _putted_first(tale: HoleTale, mention: Mention) -> bool:
     return mention.kind == "putt_for" and moment(tale, mention).walking and bool(tale.shots)
 
 
-def elsewhere(tale: HoleTale, mention: Mention) -> bool:
+def _elsewhere(tale: HoleTale, mention: Mention) -> bool:
     """Whether the words just after a claim name another hole: "a double on the sixteenth"."""
     return any(
         other.kind == "about_hole" and other.value != tale.span.hole
