@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 
-from reviewkit.holes.signs import begins, of_hole
+from reviewkit.holes.signs import begins, of_hole, turns
 from reviewkit.model import Mention, Talk, Utterance
 
 LONGEST = 7
@@ -161,7 +161,7 @@ def _scores(utterance: Utterance) -> bool:
 
 
 def _turns(utterance: Utterance) -> bool:
-    return any(m.kind == "turn" and not m.mood for m in utterance.mentions)
+    return bool(turns(utterance))
 
 
 def _announces(utterance: Utterance) -> bool:

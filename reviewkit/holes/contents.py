@@ -12,6 +12,7 @@ from functools import cached_property
 import numpy as np
 import numpy.typing as npt
 
+from reviewkit.holes.again import THERE, Again, agains, swings
 from reviewkit.holes.signs import on_the_green, only_its_number, plain, plain_of
 from reviewkit.model import Talk
 from reviewkit.model.values import PARS
@@ -24,12 +25,8 @@ _HURRIES = ((8.0, -3.0), (14.0, -1.6), (18.0, -0.6))
 _MANY_WORDS, _WORDY = 200, 0.0065
 """Words that the talk of one hole seldom exceeds, and what each more speaks against it."""
 TOLD_OF_IT = {"score_word", "strokes", "points"}
-_SCORED = {"score_word", "running"}
-"""Whoever swings behind these is on the next hole, or hurries through two."""
-_SUMS = ("over", "score", "running", "played", "hinted", "swung", "restart", "untold")
+_SUMS = ("over", "score", "running", "played", "hinted", "swung", "untold")
 _PLAYED = {"place", "holed", "tap", "putts"}
-_THERE = "there"
-"""Where a ball still lies that was not moved: no stroke's place."""
 _HINTS = {"miss", "contact", "stayed_out"}
 """A ball in play, where a listener has lost the words for club and place."""
 
@@ -48,29 +45,20 @@ class Contents:
     def counts(self) -> dict[str, tuple[float, ...]]:
         """Running sums over the utterances: pars told, holes said to be over, strokes told."""
         sums: dict[str, list[float]] = {key: [0.0] for key in (*map(str, PARS), *_SUMS)}
-        over = False
         for utterance in self.talk:
             for row in sums.values():
                 row.append(row[-1])
             for m in utterance.mentions:
                 if plain(m, "par") and str(m.value) in sums:
                     sums[str(m.value)][-1] += m.weight
-                if on_the_green(m) or (not m.mood and m.kind in _PLAYED and m.value != _THERE):
+                if on_the_green(m) or (not m.mood and m.kind in _PLAYED and m.value != THERE):
                     sums["played"][-1] += 1.0
-            ended = any(m.kind in {"holed", "tap", "putts"} and not m.mood for m in utterance.mentions)
-            sums["over"][-1] += ended
+            sums["over"][-1] += any(plain_of(m, {"holed", "tap", "putts"}) for m in utterance.mentions)
             sums["score"][-1] += any(plain_of(m, TOLD_OF_IT) for m in utterance.mentions)
             sums["running"][-1] += any(plain(m, "running") for m in utterance.mentions)
             sums["untold"][-1] += any(m.kind == "untold" for m in utterance.mentions)
             sums["hinted"][-1] += any(m.kind in _HINTS and not m.mood for m in utterance.mentions)
-            swung = any(
-                m.kind in ("club", "place") and m.mood != "other" and m.value != _THERE
-                for m in utterance.mentions
-            )
-            sums["swung"][-1] += swung
-            sums["restart"][-1] += over and swung
-            ended = ended or any(plain_of(m, _SCORED) for m in utterance.mentions)
-            over = ended if swung else over or ended
+            sums["swung"][-1] += swings(utterance)
         return {key: tuple(row) for key, row in sums.items()}
 
     @cached_property
@@ -82,6 +70,10 @@ class Contents:
     @cached_property
     def _sums(self) -> dict[str, Array]:
         return {key: np.array(row) for key, row in self.counts.items()}
+
+    @cached_property
+    def _agains(self) -> tuple[Again, ...]:
+        return agains(self.talk)
 
     @cached_property
     def _words(self) -> Array:
@@ -107,7 +99,8 @@ class Contents:
         told = -1.2 * (pars.sum(axis=0) - pars.max(axis=0))
         # Some tell a hole's end by the total only: "and that's still 1 over".
         told += np.where(over + score + sums["running"] > 0, 1.0, -1.0)
-        told -= 0.8 * np.maximum(0.0, over - 3.0) + 0.9 * np.maximum(0.0, sums["restart"] - 1.0)
+        told -= 0.8 * np.maximum(0.0, over - 3.0)
+        told += sum(again.tell(start, end) for again in self._agains)
         seconds = self._times[1][end - 1] - self._times[0][start]
         hurry = np.select([seconds < least for least, _ in _HURRIES], [cost for _, cost in _HURRIES], 0.0)
         # Little is told, and soon, of a hole that was not filmed.

@@ -24,6 +24,8 @@ from reviewkit.holes.signs import (
     tee,
     tells_length,
     tells_par,
+    turns,
+    turns_away,
     under_way,
 )
 from reviewkit.holes.told_first import told_first
@@ -81,8 +83,9 @@ class Evidence:
     def _opening(self, at: int) -> float:
         utterance = self.talk[at]
         score = (self._pause(utterance.gap_s) if at else 0.0) - 1.2
-        score += min(_MOST_TURN, sum(m.weight for m in utterance.mentions if m.kind == "turn"))
-        announced = any(m.kind in ("turn", "hole", "par") and not m.mood for m in utterance.mentions)
+        turned = turns(utterance) + (turns_away(self.talk[at - 1]) if at else [])
+        score += min(_MOST_TURN, sum(m.weight for m in turned))
+        announced = bool(turned) or any(m.kind in ("hole", "par") and not m.mood for m in utterance.mentions)
         # "Next is the short one, 126 to the flag": what is left is the hole's length.
         score -= 1.2 * any(
             under_way(m) and not (announced and m.kind == "distance") for m in utterance.mentions
@@ -107,7 +110,7 @@ class Evidence:
     def _still_ending(self, at: int) -> float:
         """ "Clink. Bogey. Next is the short one": a hole does not begin with the end of the one before."""
         near = [self.talk[place] for place in self._ahead[at][:2]]
-        if any(m.kind in ("hole", "turn") and not m.mood for m in near[0].mentions):
+        if turns(near[0]) or any(plain(m, "hole") for m in near[0].mentions):
             return 0.0
         ends = [
             any(plain_of(m, _STILL_ENDING) for m in said.mentions) and not _SUMS_UP.search(said.text)

@@ -10,6 +10,9 @@ from reviewkit.model.values import SMALL_UNITS
 
 ENDED = {"holed", "tap", "putts", "updown", "stayed_out"}
 """Kinds of mention that end a hole."""
+CLOSES = {*ENDED, "score_word", "strokes", "running", "total", "hole_to_par"}
+"""The same, and its score."""
+_OPENS = {"par", "club", "strike"}
 _FEW_WORDS, _TELLS_NOTHING = 3, {"mend?", "who?", "meant?"}
 """Words of an utterance with its full stop, and kinds of mention, that take no place among those near."""
 _UNDER_WAY = {"drop", "lie", "found", "putter", "reload", "again", "tap", "stayed_out", "updown", "putts"}
@@ -57,8 +60,23 @@ def tells_length(talk: Talk, at: int) -> bool:
 
 def begins(utterance: Utterance) -> bool:
     """Whether a hole is named or gone on to there: "right, eleven", "fourteen then, a fresh start"."""
-    said = (m for m in utterance.mentions if not m.mood)
-    return any(m.kind == "hole" or (m.kind == "turn" and m.weight >= _PLAINLY) for m in said)
+    if any(m.weight >= _PLAINLY for m in turns(utterance)):
+        return True
+    return any(plain(m, "hole") for m in utterance.mentions)
+
+
+def turns(utterance: Utterance) -> list[Mention]:
+    """Words for going on to the hole that begins there."""
+    last = turns_away(utterance)
+    return [m for m in utterance.mentions if plain(m, "turn") and m not in last]
+
+
+def turns_away(utterance: Utterance) -> list[Mention]:
+    """Words for going on that close a hole, behind its end: "brushed it in, a 3 and on we go"."""
+    told = [m for m in utterance.mentions if not m.mood]
+    over = min((m.last for m in told if m.kind in CLOSES), default=None)
+    opens = max((m.first for m in told if m.kind in _OPENS or of_hole(m)), default=-1)
+    return [m for m in told if m.kind == "turn" and over is not None and m.first > max(over, opens)]
 
 
 def on_the_green(mention: Mention) -> bool:

@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from reviewkit.holes import decode
 from reviewkit.holes.chat import amid, asides, settles
 from reviewkit.holes.evidence import Evidence
-from reviewkit.holes.signs import tells_length, tells_par
+from reviewkit.holes.signs import tells_length, tells_par, turns, turns_away
 from reviewkit.language.talk import read_talk
 from reviewkit.model import HoleSpan, Plan
 from tests.support.narrations import GREETING, starts, transcript
@@ -119,6 +119,27 @@ TALES = {
             *hole("Hole five, par three.", THREE),
         ],
         (1, 2, 4, 5),
+    ),
+    "an end told in other words, the next not announced": (
+        [
+            *(GREETING, ""),
+            *("Hole one, par three.", "Six iron, and that's on the green, twenty feet."),
+            *("Up beside the hole, he says leave it.", ""),
+            *("Five hundred and ten, over the left shoulder.", *FOUR),
+            *hole("So the third, a par four."),
+        ],
+        (1, 2, 3),
+    ),
+    "words for going on that close a hole": (
+        [
+            *(GREETING, ""),
+            *hole("Hole one, par four."),
+            *("Eight iron, half a swing.", "That's on, twenty feet short.", ""),
+            *("Up to the lip, brushed it in, a three at the second and on we go.", ""),
+            *hole("Par four, a wall on the right."),
+            *hole("So the fourth, a par four."),
+        ],
+        (1, 2, 3, 4),
     ),
     "where it began was lost": (
         [
@@ -503,3 +524,17 @@ def test_any_talk_gives_holes_once_each_in_order_of_time(lines: list[str]) -> No
     assert len(set(numbers)) == len(numbers)
     assert all(before.last < after.first for before, after in itertools.pairwise(found))
     assert all(before.end_s <= after.start_s for before, after in itertools.pairwise(found))
+
+
+@pytest.mark.parametrize(
+    ("line", "here", "away"),
+    [
+        ("Right, off we go, the fourth, par four.", 1, 0),
+        ("Tapped in for a bogey and on we go.", 0, 1),
+        ("A six, nine over, moving on.", 0, 1),
+        ("Bogey, moving on, the fourth is a par four.", 1, 0),
+    ],
+)
+def test_words_for_going_on_behind_a_score_are_of_the_next_hole(line: str, here: int, away: int) -> None:
+    said = max(read_talk(transcript([line]), Plan()), key=lambda utterance: len(utterance.mentions))
+    assert (len(turns(said)), len(turns_away(said))) == (here, away)
