@@ -7,6 +7,7 @@ the end was told in other words and the next hole was not announced, nobody is 2
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -26,6 +27,7 @@ THERE = "there"
 _LONG_CLUBS = {*WOODS, *HYBRIDS, *IRONS[:7]}
 _AFAR = 100
 """Yards or metres; nobody who was on the green has so much left."""
+_BEHIND = re.compile(r"(?:that|it|this) was(?= ?[.,]|$)")
 _NOT_MINE = {"other", "plan", "past", "aside"}
 
 
@@ -50,7 +52,8 @@ def agains(talk: Talk) -> tuple[Again, ...]:
     """What may begin anew: a swing behind the hole's end, a long one behind its green."""
     swung = [*map(swings, talk)]
     over, on = map(_over, talk), map(_on_green, talk)
-    return _again(swung, [*over], swung, _SWUNG), _again(swung, [*on], [*map(_from_afar, talk)], _FAR)
+    afar = [_from_afar(talk, at) for at in range(len(talk))]
+    return _again(swung, [*over], swung, _SWUNG), _again(swung, [*on], afar, _FAR)
 
 
 def swings(utterance: Utterance) -> bool:
@@ -84,13 +87,15 @@ def _on_green(utterance: Utterance) -> bool:
     )
 
 
-def _from_afar(utterance: Utterance) -> bool:
-    return any(tee(m) or _long(m) for m in utterance.mentions)
+def _from_afar(talk: Talk, at: int) -> bool:
+    """Whether a ball is struck from afar there; "127, that was" is told behind its stroke."""
+    if any(tee(m) or (plain(m, "club") and m.value in _LONG_CLUBS) for m in talk[at].mentions):
+        return True
+    told = any(map(_afar, talk[at].mentions))
+    return told and not any(_BEHIND.search(said.text) for said in talk[at : at + 2])
 
 
-def _long(mention: Mention) -> bool:
-    """A long club, or a length that no ball on a green has left."""
-    if mention.kind == "club":
-        return not mention.mood and mention.value in _LONG_CLUBS
+def _afar(mention: Mention) -> bool:
+    """A length that no ball on a green has left."""
     told = mention.kind == "distance" and mention.mood not in _NOT_MINE and mention.unit in ("yd", "m", "")
     return told and isinstance(mention.value, int | float) and mention.value >= _AFAR

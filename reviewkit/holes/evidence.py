@@ -9,6 +9,7 @@ import math
 import re
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import accumulate
 
 import numpy as np
 
@@ -105,9 +106,9 @@ class Evidence:
         score -= _SETTLED * (self.pauses_tell and not first and settles(self.talk, at))
         score -= _SETTLED * (at in self._asides[at + 1 : at + 1 + LONGEST])
         score -= _BEGUN * (self.pauses_tell and begun(self.talk, at, self._asides[at], self._ended))
-        return score + self.closing(at) + self.told_first.get(at, -self._still_ending(at))
+        return score + self.closing(at) + self.told_first.get(at, -self.still_ending(at))
 
-    def _still_ending(self, at: int) -> float:
+    def still_ending(self, at: int) -> float:
         """ "Clink. Bogey. Next is the short one": a hole does not begin with the end of the one before."""
         near = [self.talk[place] for place in self._ahead[at][:2]]
         if turns(near[0]) or any(plain(m, "hole") for m in near[0].mentions):
@@ -220,6 +221,12 @@ class Evidence:
         ahead = self.talk[at : max(at + LOOK_AHEAD, until)]
         told = [m.weight for u in ahead for m in u.mentions if m.kind == "hole" and m.value == which]
         return max(told, default=0.0)
+
+    @cached_property
+    def measured(self) -> tuple[int, ...]:
+        """Utterances before each one that tell a hole's length."""
+        told = (tells_length(self.talk, at) for at in range(len(self.talk)))
+        return tuple(accumulate(told, initial=0))
 
     @cached_property
     def idle(self) -> tuple[int, ...]:

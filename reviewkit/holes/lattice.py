@@ -42,6 +42,8 @@ _IDLY, _FEW_IDLE = 0.3, 2
 """Small talk is of the time before the first hole, but for an utterance or two."""
 _PARTED = 1.0
 """Against a first hole that begins with small talk, and a pause behind that."""
+_MEASURED = 1.5
+"""Against a first hole behind words that tell a hole's length: "341 yards to get us going. | Bit of heel"."""
 _CLOSING_WORDS = -0.7
 _WHOLE = 2.0
 """Most rounds end where a nine does."""
@@ -129,7 +131,9 @@ class Lattice:
             # Nothing can have ended before the first hole, and hardly anybody begins without a greeting, but
             # an announcement as the very first words stands after as good as a pause.
             told = 0.7 * evidence.ends(at, "first") - evidence.closing(at)
+            told += 0.0 if at in evidence.told_first else evidence.still_ending(at)
             told -= _IDLY * max(0, evidence.idle[at] - _FEW_IDLE) + _PARTED * evidence.parted(at)
+            told -= _MEASURED * (evidence.measured[at] > 0)
             if at == 0:
                 told += _OPENS if evidence.announced else _UNGREETED
             if not self.plan.order:
