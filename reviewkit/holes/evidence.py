@@ -49,6 +49,8 @@ _SETTLED = 0.7
 """Against a start with talk that settles the score of the hole before, or stands for itself."""
 _MOST_TURN = 1.8
 """Weight of several words for going on to the next hole."""
+_LAST = 1.0
+"""For "last one for us", which tells no number."""
 _NAMED, _NOT_NAMED = 1.8, 0.5
 """For the hole that is named, and against all, by the weight of the words."""
 _NAMES_IT = 2.0
@@ -86,6 +88,7 @@ class Evidence:
         score = (self._pause(utterance.gap_s) if at else 0.0) - 1.2
         turned = turns(utterance) + (turns_away(self.talk[at - 1]) if at else [])
         score += min(_MOST_TURN, sum(m.weight for m in turned))
+        score += _LAST * any(plain(m, "hole") and m.value == "last" for m in utterance.mentions)
         announced = bool(turned) or any(m.kind in ("hole", "par") and not m.mood for m in utterance.mentions)
         # "Next is the short one, 126 to the flag": what is left is the hole's length.
         score -= 1.2 * any(
