@@ -100,6 +100,8 @@ def claims(sentences: Sequence[Sentence], told: Sequence[Sequence[Mention]]) -> 
         read = [m for m in mentions if m.kind.endswith(CANDIDATE)]
         context = _context(sentence, [*read, *done_so])
         for candidate in context.candidates:
+            if found and _said_again(candidate, found[-1]):
+                continue
             settled = _settle(candidate, context, done, to_hole)
             if settled is not None:
                 found.append(settled)
@@ -109,6 +111,12 @@ def claims(sentences: Sequence[Sentence], told: Sequence[Sequence[Mention]]) -> 
         ends.append(done)
         to_hole = max((c.last for c in context.colours if c.kind == "length"), default=to_hole)
     return put_right(sorted(found, key=lambda mention: (mention.first, mention.last)), mends, ends)
+
+
+def _said_again(candidate: Mention, before: Mention) -> bool:
+    """ "Five over! Five!" is the standing again, and no score."""
+    told = before.kind == "running" and candidate.kind == "bare" and candidate.first == before.last + 1
+    return told and candidate.value in (before.value, -float(before.value or 0))
 
 
 def _context(sentence: Sentence, found: Sequence[Mention]) -> _Context:

@@ -24,6 +24,8 @@ from tests.support.narrations import transcript
         # Where the end is told first, nothing has been played.
         (["Holed it from 12 feet for bogey.", "Driver, and I'd 150 left.", "8 iron to the green."], [0, 0]),
         (["I make that three over.", "Driver on the fairway."], [0, 0]),
+        # A length told behind its stroke.
+        (["8 iron, half a swing.", "That's on, 25 feet short.", "127, that was.", "Two putts."], [0, 0]),
         # A chip from beside the green.
         (["8 iron, on the green and off it.", "Sand wedge to six feet.", "In the hole."], [0, 0]),
     ],

@@ -227,6 +227,16 @@ BEGUN = {
         *("> Wind's in our faces now.", "Driver again.", "It's gone left.", "In the heather."),
         *("This is the second.", "I should have said.", *FOUR[1:], *TAIL),
     ],
+    "and is called the last": [
+        *(GREETING, "", "Hole one, par four.", *FOUR[:-1], "Par, level.", ""),
+        *("> Last one before the kitchen shuts.", "I need a four.", "It's a four.", "", "344."),
+        *FOUR,
+    ],
+    "before a pause and the first swing": [
+        *(GREETING, "", "> 341 yards to get us going.", "There's a ditch across it.", ""),
+        *("Bit of heel on that, but it's on the fairway.", *FOUR[1:]),
+        *TAIL,
+    ],
     "after a rest": [
         *(GREETING, "", "Hole one, par four.", *FOUR[:-1]),
         *("> Flask break.", "Now then.", "Driver off to the right rough.", *FOUR[1:], *TAIL),

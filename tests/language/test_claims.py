@@ -56,6 +56,10 @@ SCORES = ("strokes", "score_word", "hole_to_par")
         ("Knocked it in for a five.", [("strokes", 5)]),
         ("And I walk off with a scrappy old seven.", [("strokes", 7)]),
         ("Tap in, four, moving on.", [("strokes", 4)]),
+        # The standing said again is no score, another number is.
+        ("It's in! Birdie! Five over! Five!", [("score_word", -1)]),
+        ("Tapped that in. That's two under. Two, I tell you.", []),
+        ("Tapped that in. That's two under. Three.", [("strokes", 3)]),
         ("Two putts for par there.", [("score_word", 0)]),
         ("In. Five there. Seven one-putts, let me check that. No, six of them.", [("strokes", 5)]),
         ("That's a double bogey, sadly.", [("score_word", 2)]),
