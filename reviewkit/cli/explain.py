@@ -19,6 +19,7 @@ _MOODS = {
     "tried": "tried",
     "with": "with what was told before it",
     "after": "of the stroke told before it",
+    "weighed": "held against others",
     "other": "another player's",
     "past": "another time or hole",
     "not": "denied, or not done",

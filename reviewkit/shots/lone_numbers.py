@@ -9,6 +9,7 @@ from dataclasses import replace
 from reviewkit.model import Mention, Utterance
 from reviewkit.model.values import SMALL_UNITS
 from reviewkit.shots.second_thoughts import by_itself, chosen, once_more
+from reviewkit.shots.weighed import LANDED, weighed
 
 _IRONS = range(5, 10)
 """Lower numbers are as often hybrids and woods."""
@@ -50,7 +51,8 @@ def with_clubs(talk: Sequence[Utterance]) -> tuple[Utterance, ...]:
     """One hole's talk with such numbers as clubs in place of counts."""
     named = _renamed(talk, list(once_more(_mentions(talk))))
     named = _renamed(named, list(_clubs(named)))
-    return _renamed(named, list(chosen(_mentions(named))))
+    named = _renamed(named, list(chosen(_mentions(named))))
+    return _renamed(named, list(weighed(named)))
 
 
 def _mentions(talk: Sequence[Utterance]) -> list[Mention]:
@@ -203,6 +205,8 @@ def _alone(mention: Mention, told: Sequence[Mention]) -> bool:
 
 
 def _club(mention: Mention) -> Mention:
+    if mention.kind in LANDED:
+        return mention
     if mention.kind == "distance":
         return replace(mention, kind="club", value=str(mention.value), mood="")
     mood = "" if mention.mood in ("changed", "named", "again") else mention.mood

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from reviewkit.shots.cue import SHORT, Cue
 from reviewkit.shots.strains import so_far_off
+from reviewkit.shots.weighed import SURELY_BEHIND
 
 
 def torn(cues: Sequence[Cue], first: int, clubs_last: bool) -> float:
@@ -13,7 +14,7 @@ def torn(cues: Sequence[Cue], first: int, clubs_last: bool) -> float:
     if first and (_told_out(cues, first) or _told_on(cues, first)):
         return 0.8
     if first and cues[first].kind == "club" and (cues[first].after or clubs_last):
-        return 1.0
+        return 1.8 if cues[first].mention.weight >= SURELY_BEHIND else 1.0
     if first and cues[first].mention.mood == "with" and cues[first].utterance == cues[first - 1].utterance:
         return 1.0 if cues[first - 1].kind in ("place", "strike", "miss", "contact", "distance") else 0.0
     far = 2 * _gone(cues, first) + so_far_off(cues, first) if first else 0
