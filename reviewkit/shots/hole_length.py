@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from reviewkit.model.values import SMALL_UNITS
 from reviewkit.shots.cue import LONGEST_CLUBS, Cue
+from reviewkit.shots.drafts import PENALTIES
 from reviewkit.shots.lengths import unit_of, yards
 from reviewkit.shots.moments import Moment
 
@@ -34,7 +35,8 @@ def length_of_hole(cues: Sequence[Cue], tee: Moment, units: str, par: int | None
             continue
         low, high = _HOLES.get(par, _HOLES[None])
         likely = low <= yards(cue, units) <= high
-        if at >= tee.ending and (cue.mention.mood != "length" or not likely):
+        late = par == 3 and not best and _told_of_a_one_shotter(cues, at)
+        if at >= tee.ending and not (likely and (cue.mention.mood == "length" or late)):
             continue
         if yards(cue, units) < _FAR_TOO_SHORT * low:
             continue
@@ -50,6 +52,14 @@ def length_of_hole(cues: Sequence[Cue], tee: Moment, units: str, par: int | None
         )
     likeliest = max(best, key=lambda at: (best[at], cues[at].mention.mood == "togo"), default=None)
     return likeliest if likeliest is not None and best[likeliest] > 0 else None
+
+
+def _told_of_a_one_shotter(cues: Sequence[Cue], at: int) -> bool:
+    """ "That's on the green, and it's only 138", of a hole of one stroke to the green: nothing else is so far."""
+    trouble = any(cue.kind in ("reload", "drop") or cue.value in PENALTIES for cue in cues[:at])
+    after = next((cue for cue in cues[at + 1 :] if cue.kind not in ("miss", "distance", "contact")), None)
+    swung = after is not None and after.kind in ("club", "strike") and not after.after
+    return cues[at].mention.mood in ("togo", "", "length") and not trouble and not swung
 
 
 def _near(now: float, before: float) -> bool:

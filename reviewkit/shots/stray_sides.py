@@ -27,6 +27,8 @@ _FOLLOWS = re.compile(
     r"|rough|semi|bunker|trap|trees|rub|room|run|roof|route|rust|first|up|down|from|again|but|by"
 )
 _ELSEWHERE = re.compile(r"half|cent(?:re|er)|middle|edge|tier|wind|me|us|myself|it|them|to|for|there|here")
+_IS, _AMID = ("it's", "that's", "and", "then", "so"), re.compile(r"in(?:to|side)?|under|behind|among(?:st)?|against|near|beside|on|over")
+"""No side: "it's in the gorse, it's right inside it"."""
 _SIDE = re.compile(r"(left|right)(hand(?:ed)?)?(?:side)?")
 _PAST = re.compile(
     r"by|past|wide|miss(?:ed|es|ing)?|burn(?:ed|s|t|ing)?|catch(?:es|ing)?|caught|clip(?:s|ped|ping)?|graz(?:ed|es|ing)"
@@ -138,6 +140,8 @@ def _sides(words: Sequence[Word], first: int, until: int, known: set[int]) -> se
 def _of_the_ball(texts: Sequence[str], spelt: Sequence[str], at: int) -> bool:
     """Whether a side at `at` tells where a ball went, not what is left, nor that something is right."""
     before, after = spelt[at - 1] if at else "", spelt[at + 1]
+    if spelt[at] == "right" and before in _IS and _AMID.fullmatch(after):
+        return False
     if texts[at].endswith(_ASKED) or _ELSEWHERE.fullmatch(after):
         return False
     stopped = _STOP.search(texts[at]) is not None or spelt[at] not in ("left", "right")
