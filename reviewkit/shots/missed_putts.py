@@ -34,6 +34,10 @@ def _walk(told: Sequence[Cue], units: str, patient: bool) -> list[str]:
     putts, left_in, missed_in = [""], -1, -1
     for at, cue in enumerate(told):
         if cue.kind == "distance" and short_length(cue, units):
+            if _the_next(told[:at], cue, left_in):
+                putts.append("")
+                left_in, missed_in = -1, -1
+                continue
             if cue.mention.mood == "from" and missed_in == cue.utterance:
                 # "Missed the eight footer": no length that it left.
                 continue
@@ -55,7 +59,8 @@ def _walk(told: Sequence[Cue], units: str, patient: bool) -> list[str]:
         sides = {c.value for c in told if c.kind == "miss" and c.utterance == cue.utterance}
         same = not putts[-1] or not sides or putts[-1] in sides
         one = left_in in (-1, cue.utterance) and (last_said or left_in == cue.utterance)
-        more = patient and same and one and cue.utterance <= missed_in + 3
+        patiently = patient or (putts[-1] == cue.value and _by_how_much(told, at, missed_in))
+        more = patiently and same and one and cue.utterance <= missed_in + 3
         if missed_in >= 0 and (cue.kind in _DROPS or (cue.utterance != missed_in and not more)):
             putts.append("")
             left_in, missed_in = -1, -1
@@ -65,6 +70,21 @@ def _walk(told: Sequence[Cue], units: str, patient: bool) -> list[str]:
             putts[-1] = cue.value
         missed_in = cue.utterance
     return [*putts, ""] if left_in >= 0 else putts
+
+
+def _by_how_much(told: Sequence[Cue], at: int, missed_in: int) -> bool:
+    """ "Too cautious with it. Six feet short": the side again, in the next breath, with what that left."""
+    left = told[max(0, at - 1)].mention
+    beside = left.kind == "distance" and left.mood == "left" and left.overlaps(told[at].mention)
+    return beside and told[at].utterance == missed_in + 1
+
+
+def _the_next(before: Sequence[Cue], cue: Cue, left_in: int) -> bool:
+    """ "Six feet short, and the six footer I pulled": in one breath, the putt of the length that was left."""
+    if cue.mention.mood != "from" or left_in != cue.utterance:
+        return False
+    left = next((c for c in reversed(before) if c.kind == "distance"), None)
+    return left is not None and left.mention.mood == "left" and left.value == cue.value
 
 
 def _came_on(told: Sequence[Cue], at: int) -> bool:
