@@ -55,7 +55,7 @@ def length_of_hole(cues: Sequence[Cue], tee: Moment, units: str, par: int | None
 
 
 def _told_of_a_one_shotter(cues: Sequence[Cue], at: int) -> bool:
-    """ "That's on the green, and it's only 138", of a hole of one stroke to the green: nothing else is so far."""
+    """ "It's on the green, and it's only 138", of a one-shotter: nothing else there is so far."""
     trouble = any(cue.kind in ("reload", "drop") or cue.value in PENALTIES for cue in cues[:at])
     after = next((cue for cue in cues[at + 1 :] if cue.kind not in ("miss", "distance", "contact")), None)
     swung = after is not None and after.kind in ("club", "strike") and not after.after

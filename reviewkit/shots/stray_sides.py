@@ -27,7 +27,8 @@ _FOLLOWS = re.compile(
     r"|rough|semi|bunker|trap|trees|rub|room|run|roof|route|rust|first|up|down|from|again|but|by"
 )
 _ELSEWHERE = re.compile(r"half|cent(?:re|er)|middle|edge|tier|wind|me|us|myself|it|them|to|for|there|here")
-_IS, _AMID = ("it's", "that's", "and", "then", "so"), re.compile(r"in(?:to|side)?|under|behind|among(?:st)?|against|near|beside|on|over")
+_IS = ("it's", "that's", "and", "then", "so")
+_AMID = re.compile(r"in(?:to|side)?|under|behind|among(?:st)?|against|near|beside|on|over")
 """No side: "it's in the gorse, it's right inside it"."""
 _SIDE = re.compile(r"(left|right)(hand(?:ed)?)?(?:side)?")
 _PAST = re.compile(

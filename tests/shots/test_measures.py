@@ -41,6 +41,13 @@ TALES: dict[str, tuple[Sequence[str], Sequence[float | None]]] = {
         ],
         [297, 60, 12 * FT, None],
     ),
+    "a short hole's length told behind its stroke": (
+        [
+            "Hole one, par 3. 6 iron. That's on the green, twenty feet, and it's only 138.",
+            "Rolled it up beside the hole. Tapped in, three.",
+        ],
+        [138, 20 * FT, None],
+    ),
     "a putt's length by its number alone": (
         [
             *(FOUR, DRIVER, "One forty left, 8 iron, on the green."),

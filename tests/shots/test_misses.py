@@ -39,6 +39,32 @@ MISSES = {
         ],
         ["", "long", "left", ""],
     ),
+    "cheered in, but on the green behind the flag": (
+        [
+            "Driver in the fairway.",
+            "92, the gap wedge. Oh, get in! Not in, but it's spun round behind the flag, it's on the green.",
+            "Two metres. And in for the birdie.",
+        ],
+        ["", "long", ""],
+    ),
+    "in one breath what a putt left, and the putt of that length": (
+        [
+            "Driver in the fairway.",
+            "9 iron, on the green, thirty feet.",
+            "Too cautious with it. Six feet short, the six-footer I struck well and it stayed above ground.",
+            "Tapped in. So that was a five.",
+        ],
+        ["", "", "short", "", ""],
+    ),
+    "right inside a bush is no side": (
+        [
+            "Driver in the fairway.",
+            "5 iron, in the gorse, it's right inside it, so that's unplayable, and a penalty shot.",
+            "Drop. Sand wedge, on the green.",
+            "Two putts.",
+        ],
+        ["", "", "", "", ""],
+    ),
     "where the ball lay, told behind its length": (
         ["Driver in the fairway.", "8 iron, it's on, I'm about twenty feet away.", "Left of it.", PUTTED],
         ["", "left", "", ""],
