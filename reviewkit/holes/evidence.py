@@ -50,7 +50,7 @@ _SETTLED = 0.7
 _MOST_TURN = 1.8
 """Weight of several words for going on to the next hole."""
 _LAST = 1.0
-"""For "last one for us", which tells no number."""
+"""For "last one for us", which tells no number; of a round of which nothing is told yet, it is another's."""
 _NAMED, _NOT_NAMED = 1.8, 0.5
 """For the hole that is named, and against all, by the weight of the words."""
 _NAMES_IT = 2.0
@@ -88,7 +88,8 @@ class Evidence:
         score = (self._pause(utterance.gap_s) if at else 0.0) - 1.2
         turned = turns(utterance) + (turns_away(self.talk[at - 1]) if at else [])
         score += min(_MOST_TURN, sum(m.weight for m in turned))
-        score += _LAST * any(plain(m, "hole") and m.value == "last" for m in utterance.mentions)
+        last = any(plain(m, "hole") and m.value == "last" for m in utterance.mentions)
+        score += _LAST * (last and self._ended[at] > 0)
         announced = bool(turned) or any(m.kind in ("hole", "par") and not m.mood for m in utterance.mentions)
         # "Next is the short one, 126 to the flag": what is left is the hole's length.
         score -= 1.2 * any(

@@ -232,6 +232,10 @@ BEGUN = {
         *("> Last one before the kitchen shuts.", "I need a four.", "It's a four.", "", "344."),
         *FOUR,
     ],
+    "and not where another day's last one is spoken of": [
+        *("Morning, all.", "Same course as always.", "", "Last one was a disaster, so let's do better."),
+        *("", "> 341 yards to get us going.", "There's a ditch across it.", *FOUR, *TAIL),
+    ],
     "before a pause and the first swing": [
         *(GREETING, "", "> 341 yards to get us going.", "There's a ditch across it.", ""),
         *("Bit of heel on that, but it's on the fairway.", *FOUR[1:]),
