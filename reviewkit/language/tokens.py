@@ -13,6 +13,7 @@ from functools import lru_cache
 from itertools import pairwise
 
 from reviewkit.language import by_ear
+from reviewkit.language.clauses import parted
 from reviewkit.language.fillers import without_fillers
 from reviewkit.language.fragments import whole
 from reviewkit.language.lexicon import load
@@ -99,7 +100,7 @@ def sentences(transcript: Transcript, lexicon: Lexicon | None = None) -> tuple[S
 def said(spoken: tuple[Segment, ...], lexicon: Lexicon) -> tuple[Sentence, ...]:
     """`sentences` of a transcript's segments, kept for the next one who asks."""
     words, segments = _words(spoken)
-    mended = by_ear.mended(lexicon.mend(_apart(words, segments, lexicon.spelling)))
+    mended = parted(by_ear.mended(lexicon.mend(_apart(words, segments, lexicon.spelling))))
     return tuple(_sentence(run, words, segments) for run in _runs(mended))
 
 
