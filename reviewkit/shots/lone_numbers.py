@@ -9,7 +9,7 @@ from dataclasses import replace
 from reviewkit.model import Mention, Utterance
 from reviewkit.model.values import SMALL_UNITS
 from reviewkit.shots.second_thoughts import by_itself, chosen, once_more
-from reviewkit.shots.weighed import LANDED, weighed
+from reviewkit.shots.weighed import WHERE, weighed
 
 _IRONS = range(5, 10)
 """Lower numbers are as often hybrids and woods."""
@@ -205,7 +205,7 @@ def _alone(mention: Mention, told: Sequence[Mention]) -> bool:
 
 
 def _club(mention: Mention) -> Mention:
-    if mention.kind in LANDED:
+    if mention.kind in WHERE:
         return mention
     if mention.kind == "distance":
         return replace(mention, kind="club", value=str(mention.value), mood="")
