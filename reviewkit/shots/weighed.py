@@ -81,15 +81,18 @@ class _Choice:
         if mention.kind in _DONE and not mention.mood:
             return True
         if self.landed >= 0:
-            return not self.open or mention.first - self.landed > _BEHIND
+            anew = self.left and _considered(mention) and not _WAS.match(mention.text)
+            return bool(anew) or not self.open or mention.first - self.landed > _BEHIND
         return self.settled and _left(mention)
 
 
 def weighed(talk: Sequence[Utterance]) -> Iterator[Mention]:
     """Clubs weighed and not settled on, as none that is known; those told behind the landing, as taken."""
     choice = _Choice()
-    for said in talk:
+    for number, said in enumerate(talk):
         told = _own(said.mentions)
+        around = talk[max(number - 1, 0) : number + 2 : 2]
+        amid = not any(map(_considered, told)) and all(map(_weighs, around))
         weighs = _only_weighed(told, said.text, choice.open and choice.landed < 0)
         for at, mention in enumerate(told):
             choice = _Choice() if choice.over(mention) else choice
@@ -101,11 +104,19 @@ def weighed(talk: Sequence[Utterance]) -> Iterator[Mention]:
             elif clubs := _considered(mention):
                 yield from choice.weigh(mention, clubs, any(mention.overlaps(one) for one in weighs))
             elif mention.kind in WHERE and not mention.mood:
-                if any(one in told[:at] for one in weighs) and any(one in told[at:] for one in weighs):
+                if amid or (_among(told[:at], weighs) and _among(told[at:], weighs)):
                     # "Hybrid is in those bunkers, 5 iron is on the limit": where it would land.
                     yield replace(mention, mood="plan")
                 elif choice.clubs and mention.kind in _LANDED:
                     yield from choice.land(mention.last)
+
+
+def _weighs(said: Utterance) -> bool:
+    return any(mention.kind == "iron" and mention.mood == "weighed" for mention in said.mentions)
+
+
+def _among(told: Sequence[Mention], weighs: Sequence[Mention]) -> bool:
+    return any(one in told for one in weighs)
 
 
 def _own(told: Sequence[Mention]) -> list[Mention]:

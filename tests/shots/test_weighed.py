@@ -51,6 +51,14 @@ FOUR = "Hole one, a par four. Driver, fairway."
             "7I",
         ),
         ("150. Could be a seven.", "Onto the green.", "7I"),
+        # Weighed in several breaths.
+        (
+            "Five wood from here, or hybrid, or a seven. Five wood, six iron. Six iron.",
+            "Up the fairway.",
+            "6I",
+        ),
+        ("Driver is lunacy. Three wood is not much better. I took the five wood.", "Into the rough.", "5W"),
+        ("90. 52, 56, or trundle the nine along. I'll have the 56.", "Onto the green.", "56"),
         # Nobody says which.
         (
             "188. Can't get there with a five iron. The hybrid might, the five wood would.",
@@ -62,6 +70,11 @@ FOUR = "Hole one, a par four. Driver, fairway."
         (
             "210. Hybrid's too much, it's in those bunkers, five iron's on the limit, six is sensible.",
             "Back on the fairway. The six, that was.",
+            "6I",
+        ),
+        (
+            "210. Hybrid's too much. It's in those bunkers. Five irons on the limit. Six is sensible.",
+            "Run along the fairway a fair bit. The six, that was.",
             "6I",
         ),
     ],
