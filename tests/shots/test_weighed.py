@@ -59,6 +59,7 @@ FOUR = "Hole one, a par four. Driver, fairway."
         ),
         ("Driver is lunacy. Three wood is not much better. I took the five wood.", "Into the rough.", "5W"),
         ("90. 52, 56, or trundle the nine along. I'll have the 56.", "Onto the green.", "56"),
+        ("155. I wanted the seven iron, and we met with the eight.", "Onto the green.", "8I"),
         # Nobody says which.
         (
             "188. Can't get there with a five iron. The hybrid might, the five wood would.",
