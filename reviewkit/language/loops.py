@@ -11,13 +11,17 @@ LOOP = 8
 
 
 def without_loops(given: list[Piece]) -> list[Piece]:
-    """The pieces without the words of loops; of the marks beside one stays."""
+    """The pieces with a full stop for the words of each loop, as what was said meanwhile is lost."""
     words = [at for at, piece in enumerate(given) if piece.text not in BREAKS]
-    looped: set[int] = set()
+    kept, begun = [], 0
     for _, run in groupby(words, key=lambda at: given[at].text):
         places = list(run)
         if len(places) >= LOOP:
-            first, after = places[0], places[-1] + 1
-            marked = text_at(given, first - 1) in BREAKS and text_at(given, after) in BREAKS
-            looped.update(range(first, after + marked))
-    return [piece for at, piece in enumerate(given) if at not in looped] if looped else given
+            kept += given[begun : places[0]]
+            begun = places[-1] + 1
+            while text_at(given, begun) in BREAKS:
+                begun += 1
+            if kept:
+                kept = kept[:-1] if kept[-1].text in BREAKS else kept
+                kept.append(Piece(".", kept[-1].last, kept[-1].last))
+    return [*kept, *given[begun:]]

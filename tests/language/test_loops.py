@@ -18,6 +18,8 @@ from tests.support.narrations import transcript
         ),
         ("Go, " * LOOP + "and it's on.", ["and it's on ."]),
         ("Five, " * LOOP + "on the green.", ["on the green ."]),
+        # What was said meanwhile is lost.
+        ("It's leaning " + "left, " * LOOP + "and the rain's in.", ["it's leaning .", "and the rain's in ."]),
         ("No, no, no, no, no. Bunker.", ["no , no , no , no , no .", "bunker ."]),
     ],
 )
