@@ -102,6 +102,17 @@ def test_a_hole_whose_par_is_not_told_is_judged_by_its_length(opening: str, par:
 
 
 @pytest.mark.parametrize(
+    ("opening", "least", "most"),
+    [("Right, a par five, 475.", 0.94, 1.0), ("Four-par, 310.", 0.98, 1.0), ("355 yards, this.", 0.5, 0.97)],
+)
+def test_a_par_in_words_is_surer_than_one_by_length(opening: str, least: float, most: float) -> None:
+    talk = read_talk(transcript(["Hole four.", opening, "Away we go.", "It's in the fairway."]), Plan())
+    odds = par_odds([mention for utterance in talk for mention in utterance.mentions], Plan(), 4)
+    assert least <= max(odds.values()) <= most
+    assert sum(odds.values()) == pytest.approx(1.0)
+
+
+@pytest.mark.parametrize(
     ("second", "against"),
     [
         ("A par three. I had eight iron here last week, so it's a seven today. On the green. Two putts.", []),

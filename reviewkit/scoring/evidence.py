@@ -20,7 +20,7 @@ TALE_TRUST = 0.97
 """How far the count of strokes told is believed over the same count one or two off."""
 
 TALE_OFF = {-2: 0.12, -1: 0.3, 1: 0.3, 2: 0.12}
-PAR_TRUST = 0.94
+PAR_TRUST = 0.98
 
 
 def blurred(counts: Mapping[int, float]) -> dict[int, float]:
@@ -92,7 +92,7 @@ def _alone(tale: HoleTale, given: Given | None) -> Table:
     table = prior()
     if tale.par:
         table = table * at_par(_trusted_par(tale.par))
-    table = table * at_par(par_of_play(tale.shots))
+    table = table * at_par(par_of_play(tale.shots, tale.mentions))
     if tale.counts and sum(tale.counts.values()) > 0:
         table = table * at_strokes(blurred(tale.counts))
     for witness in witnesses(tale):

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from reviewkit.model import Shot
-from reviewkit.model.values import IRONS, PARS, WEDGES
+from reviewkit.model import Mention, Shot
+from reviewkit.model.values import IRONS, PARS, SMALL_UNITS, WEDGES
 
 FAIRWAY = {3: 0.02, 4: 1.0, 5: 1.0, 6: 1.0}
 """How often the tee shot is told to end in the fairway, next to a par 4: a par 3 has none as a rule."""
@@ -22,9 +22,15 @@ IRON = {3: 1.0, 4: 0.35, 5: 0.2, 6: 0.1}
 LAID_UP = {3: 0.05, 4: 0.3, 5: 1.0, 6: 1.0}
 """The same for a second stroke told as a lay-up. All five are guesses, checked on invented rounds."""
 
+_PUTTED = {"putt", "putts", "putter", "putt_for", "holed", "tap", "stayed_out"}
+"""Kinds of mention that tell of a green."""
 
-def par_of_play(shots: Sequence[Shot]) -> dict[int, float]:
-    """Likelihood of each par from the strokes told; even where they say nothing."""
+
+def par_of_play(shots: Sequence[Shot], mentions: Sequence[Mention]) -> dict[int, float]:
+    """Likelihood of each par from the strokes told; even where they say nothing.
+
+    A tee shot before putts that are but implied is on the green only where the `mentions` tell of one.
+    """
     odds = dict.fromkeys(PARS, 1.0)
     if not shots or not shots[0].told or shots[0].kind != "tee":
         return odds
@@ -32,7 +38,7 @@ def par_of_play(shots: Sequence[Shot]) -> dict[int, float]:
     signs = []
     if first.result == "fairway":
         signs.append(FAIRWAY)
-    if first.result in ("green", "fringe", "holed"):
+    if first.result in ("green", "fringe", "holed") and any(map(_at_green, mentions)):
         signs.append(NEAR_GREEN)
     if first.club == "D":
         signs.append(DRIVER)
@@ -43,3 +49,9 @@ def par_of_play(shots: Sequence[Shot]) -> dict[int, float]:
     for sign in signs:
         odds = {par: share * sign[par] for par, share in odds.items()}
     return odds
+
+
+def _at_green(mention: Mention) -> bool:
+    if mention.kind == "distance":
+        return mention.unit in SMALL_UNITS
+    return mention.kind in _PUTTED or (mention.kind == "place" and mention.value in ("green", "fringe"))

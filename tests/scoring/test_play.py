@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from reviewkit.model import Shot
+from reviewkit.model import Mention, Shot
 from reviewkit.scoring.play import par_of_play
+
+THERE = (Mention("place", "green", 5, 7, 10.0, 12.0, "on the green"),)
 
 
 def hole(*shots: tuple[str, str, str]) -> tuple[Shot, ...]:
@@ -24,15 +26,21 @@ def hole(*shots: tuple[str, str, str]) -> tuple[Shot, ...]:
     ],
 )
 def test_strokes_tell_the_par(shots: tuple[Shot, ...], par: int) -> None:
-    odds = par_of_play(shots)
+    odds = par_of_play(shots, THERE)
     assert max(odds, key=lambda k: odds[k]) == par
 
 
 def test_a_driver_into_the_fairway_is_no_par_three() -> None:
-    odds = par_of_play(hole(("tee", "D", "fairway")))
+    odds = par_of_play(hole(("tee", "D", "fairway")), ())
     assert odds[3] < 0.01 * odds[4]
 
 
 @pytest.mark.parametrize("shots", [(), hole(("putt", "", "holed")), hole(("tee", "", "unknown"))])
 def test_nothing_told_leaves_it_even(shots: tuple[Shot, ...]) -> None:
-    assert set(par_of_play(shots).values()) == {1.0}
+    assert set(par_of_play(shots, THERE).values()) == {1.0}
+
+
+def test_a_green_that_only_implied_putts_tell_of_says_nothing() -> None:
+    shots = hole(("tee", "D", "green"), ("putt", "", "holed"))
+    assert par_of_play(shots, ())[4] > par_of_play(shots, ())[3]
+    assert par_of_play(shots, THERE)[3] >= par_of_play(shots, THERE)[4]
