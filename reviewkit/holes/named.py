@@ -76,7 +76,10 @@ class Names:
         return any(0 <= mention.first - m.last <= _ON for m in scores)
 
     def named(self, at: int, mention: Mention) -> bool:
-        """Whether a mention gives a hole's number; "In. Four." in one breath is the score."""
+        """Whether a mention gives a hole's number; "In. Four." in one breath is the score.
+
+        "The tenth, then, which is our first" counts the holes played.
+        """
         utterance = self.talk[at]
         told = not mention.mood or (mention.mood == "paused" and self._behind_a_pause(utterance))
         if mention.kind != "hole" or not isinstance(mention.value, int) or not told:
@@ -85,7 +88,9 @@ class Names:
             return False
         if any(m.kind in _OF_THE_ROUND and m.overlaps(mention) for m in utterance.mentions):
             return False
-        if self._planned(at, mention):
+        if at not in self.told_first and self._closes(at, mention):
+            return False
+        if self._planned(at, mention) or f"our {mention.text.removeprefix('our ')}" in utterance.text:
             return False
         bare = _BARE.fullmatch(_words(mention))
         if bare and (self._counts_else(at, mention) or self._goes_on(at, mention)):
@@ -101,6 +106,11 @@ class Names:
         if self.talk[at].gap_s < APART_S:
             before += self.talk[at - 1].mentions[-_LATELY:] if at else ()
         return any((m.kind in ENDED and not m.mood) or (m.kind, m.value) == _IN for m in before)
+
+    def _closes(self, at: int, mention: Mention) -> bool:
+        """ "Brushed it in, a three at seventeen and on we go": the hole is over, not begun."""
+        about = (m for m in self.talk[at].mentions if m.kind == "about_hole" and m.overlaps(mention))
+        return any(not m.mood and self._made_on(at, m) and self._goes_in(at, m) for m in about)
 
     def _planned(self, at: int, mention: Mention) -> bool:
         """ "We're starting on ten, I'd like a 40. | Ten, then, 360": where the round begins, told before."""

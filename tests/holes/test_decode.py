@@ -394,6 +394,8 @@ def test_footage_of_one_hole_keeps_its_number(opening: list[str]) -> None:
         ("Four, so that's two points.", False),
         ("Four. There's no nice way of saying it. A four.", False),
         ("Four is 431, a par four, and I've made a four here.", True),
+        ("Brushed it in, a three at the fourth and on we go.", False),
+        ("The first, then, which is our fourth, 289 yards, par four.", False),
     ],
 )
 def test_a_number_in_one_breath_with_a_putt_or_points_counts_those(line: str, named: bool) -> None:
