@@ -119,9 +119,17 @@ class Names:
         for said in self.talk[at + 1 : at + 1 + OPENING]:
             if any(plain(m, "hole") and m.value == mention.value for m in said.mentions):
                 return True
+            if self._told_apart(at, said):
+                return True
             if plays(said):
                 return False
         return False
+
+    def _told_apart(self, at: int, said: Utterance) -> bool:
+        """ "They sent us out to the fourteenth. I'm old. | Our first one is 372 metres": begun there."""
+        if not self.pauses_tell or said.gap_s < APART_S:
+            return False
+        return any(map(_measures, said.mentions)) and not any(map(_measures, self.talk[at].mentions))
 
     def _told_behind(self, at: int, mention: Mention) -> bool:
         """Whether a small number goes on behind a hole's length: "168, par 3. 8's a max" is a club."""
@@ -178,6 +186,10 @@ def _each(mention: Mention, on_it: float, else_: float, behind: float | None = N
 def _words(mention: Mention) -> str:
     """What was said without its commas: "so, 7"."""
     return " ".join(mention.text.replace(",", " ").split())
+
+
+def _measures(mention: Mention) -> bool:
+    return plain(mention, "par") or of_hole(mention)
 
 
 def _small(mention: Mention) -> bool:

@@ -227,6 +227,12 @@ BEGUN = {
         *("> Wind's in our faces now.", "Driver again.", "It's gone left.", "In the heather."),
         *("This is the second.", "I should have said.", *FOUR[1:], *TAIL),
     ],
+    "where it is measured, not where it is planned": [
+        *("Hello.", "Shotgun start, so they sent us out to the fourteenth.", "I like it here.", ""),
+        *("> Our first one is a long one, 372 yards.", *FOUR),
+        *hole("The fifteenth, a par three.", THREE),
+        *hole("Sixteen, a par four."),
+    ],
     "and is called the last": [
         *(GREETING, "", "Hole one, par four.", *FOUR[:-1], "Par, level.", ""),
         *("> Last one before the kitchen shuts.", "I need a four.", "It's a four.", "", "344."),
@@ -355,7 +361,10 @@ def test_a_hole_named_in_the_plan_of_the_round_does_not_begin_it(greeting: list[
     assert spans(lines)[0].start_s == pytest.approx(starts(lines)["Hole one, a par four."])
 
 
-@pytest.mark.parametrize(("behind", "named"), [("The tenth, then, a par four.", 0), ("Driver, fairway.", 1)])
+@pytest.mark.parametrize(
+    ("behind", "named"),
+    [("The tenth, then, a par four.", 0), ("Driver, fairway.", 1)],
+)
 def test_where_the_round_begins_names_the_hole_only_where_it_is_not_named_again(
     behind: str, named: int
 ) -> None:
