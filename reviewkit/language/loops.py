@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from itertools import groupby
 
-from reviewkit.language.pieces import BREAKS, Piece, text_at
+from reviewkit.language.pieces import BREAKS, Piece
 
 LOOP = 8
 """Times in a row that nobody says a word; a guess."""
@@ -13,15 +13,17 @@ LOOP = 8
 def without_loops(given: list[Piece]) -> list[Piece]:
     """The pieces with a full stop for the words of each loop, as what was said meanwhile is lost."""
     words = [at for at, piece in enumerate(given) if piece.text not in BREAKS]
-    kept, begun = [], 0
+    kept: list[Piece] = []
+    begun = 0
     for _, run in groupby(words, key=lambda at: given[at].text):
         places = list(run)
         if len(places) >= LOOP:
             kept += given[begun : places[0]]
             begun = places[-1] + 1
-            while text_at(given, begun) in BREAKS:
+            while begun < len(given) and given[begun].text in BREAKS:
                 begun += 1
+            while kept and kept[-1].text in BREAKS:
+                kept.pop()
             if kept:
-                kept = kept[:-1] if kept[-1].text in BREAKS else kept
                 kept.append(Piece(".", kept[-1].last, kept[-1].last))
     return [*kept, *given[begun:]]

@@ -20,6 +20,7 @@ from tests.support.narrations import transcript
         ("Five, " * LOOP + "on the green.", ["on the green ."]),
         # What was said meanwhile is lost.
         ("It's leaning " + "left, " * LOOP + "and the rain's in.", ["it's leaning .", "and the rain's in ."]),
+        ("On the green. " + "Yes. " * LOOP, ["on the green ."]),
         ("No, no, no, no, no. Bunker.", ["no , no , no , no , no .", "bunker ."]),
     ],
 )
