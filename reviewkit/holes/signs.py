@@ -67,13 +67,15 @@ def begins(utterance: Utterance) -> bool:
 
 def turns(utterance: Utterance) -> list[Mention]:
     """Words for going on to the hole that begins there."""
-    last = turns_away(utterance)
-    return [m for m in utterance.mentions if plain(m, "turn") and m not in last]
+    turned = [m for m in utterance.mentions if plain(m, "turn")]
+    return [m for m in turned if m not in turns_away(utterance)]
 
 
 def turns_away(utterance: Utterance) -> list[Mention]:
     """Words for going on that close a hole, behind its end: "brushed it in, a 3 and on we go"."""
     told = [m for m in utterance.mentions if not m.mood]
+    if all(m.kind != "turn" for m in told):
+        return []
     over = min((m.last for m in told if m.kind in CLOSES), default=None)
     opens = max((m.first for m in told if m.kind in _OPENS or of_hole(m)), default=-1)
     return [m for m in told if m.kind == "turn" and over is not None and m.first > max(over, opens)]

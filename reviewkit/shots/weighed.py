@@ -140,7 +140,7 @@ def _only_weighed(told: Sequence[Mention], text: str, still: bool) -> list[Menti
     if still and _several(listed) and not any(m.kind in HAPPENED for m in told):
         return listed
     clubs = [m for m in told if _considered(m)]
-    if not (_OR.search(text) and _several(clubs)):
+    if not (_several(clubs) and _OR.search(text)):
         return [m for m in told if m.kind == "iron" and m.mood in ("weighed", "choice")]
     last = clubs[-1]
     before = [m for m in clubs if m.last < last.first]
