@@ -18,6 +18,7 @@ from reviewkit.language.players import anonymise, partners
 from reviewkit.language.rulebook import RuleBook
 from reviewkit.language.third_person import as_told_by_himself
 from reviewkit.language.tokens import Sentence, sentences
+from reviewkit.language.turn_about import with_turns_before_mine
 from reviewkit.language.turns import with_turns_told_on
 from reviewkit.model import Mention, Plan, Talk, Transcript, Utterance
 
@@ -113,7 +114,7 @@ def read_talk(transcript: Transcript, plan: Plan, user_rules: Path | None = None
             at += 1
         talk.append(_utterance(sentence, found, previous))
         previous = talk[-1].end_s
-    settled = with_turns_told_on(with_the_only_hybrid(tuple(talk)))
+    settled = with_turns_told_on(with_turns_before_mine(with_the_only_hybrid(tuple(talk))))
     return without_idle_cheers(with_pars_behind_lengths(settled))
 
 
