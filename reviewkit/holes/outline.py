@@ -1,4 +1,4 @@
-"""What the words before the first hole say of the round: how many holes it has and where it begins."""
+"""What the first words say of the round, how many holes it has and where it begins; and the last words."""
 
 from __future__ import annotations
 
@@ -13,6 +13,9 @@ from reviewkit.model import Mention, Talk
 
 OPENING = 12
 """Utterances in which the round is laid out, at most; "no," "hiya" and their like are not counted."""
+CLOSING = 8
+"""The same of those in which it is summed up."""
+_SUMS = {"running", "total"}
 _SIDES = {"front": 1, "outward": 1, "first": 1, "1st": 1, "back": 10, "inward": 10, "second": 10, "2nd": 10}
 _NINES, _USUAL = (9, 18), (1, 10)
 _MOST = 2.0
@@ -62,12 +65,25 @@ def outline(talk: Talk) -> Outline:
         for course in (9, 18):
             if max(opener, closer) <= course:
                 counts[(closer - opener) % course + 1] += closers[closer]
-    return Outline(_bounded(counts), _bounded(openers), frozenset(ends | set(counts)))
+    sizes = frozenset(ends | set(counts))
+    for count in _summed_up(talk):
+        counts[int(count.value or 0)] += count.weight
+    return Outline(_bounded(counts), _bounded(openers), sizes)
 
 
 def _opening(talk: Talk) -> Talk:
     telling = (at for at, utterance in enumerate(talk) if not slight(utterance))
     return talk[: next(itertools.islice(telling, OPENING, None), len(talk))]
+
+
+def _summed_up(talk: Talk) -> Iterator[Mention]:
+    """ "So ten over for the twelve holes": numbers of holes told at the end with what they came to."""
+    telling = [at for at, utterance in enumerate(talk) if not slight(utterance)]
+    if len(telling) <= OPENING + CLOSING:
+        return
+    for utterance in talk[telling[-CLOSING] :]:
+        if any(m.kind in _SUMS and not m.mood for m in utterance.mentions):
+            yield from (m for m in utterance.mentions if m.kind == "planned" and isinstance(m.value, int))
 
 
 def _stretches(talk: Talk) -> Iterator[list[Mention]]:

@@ -57,6 +57,15 @@ def test_a_last_hole_that_nobody_announces_is_found_where_the_plan_has_it() -> N
     assert [span.hole for span in decode(read_talk(transcript(lines), Plan()), Plan())] == [1, 2, 3]
 
 
+def test_the_last_words_sum_up_so_many_holes() -> None:
+    told = [line for number in range(1, 8) for line in hole(f"Hole {number}, par three.")]
+    end = ["So one over for the seven holes.", "My partner had the same.", "Hat's in the water, so he paid."]
+    assert set(outline(read_talk(transcript([*told, *end]), Plan())).counts) == {7}
+    # What the first of them came to is no end.
+    begun = [*told[:16], "So that's level for the four holes.", "", *told[16:]]
+    assert not outline(read_talk(transcript(begun), Plan())).counts
+
+
 @pytest.mark.parametrize(
     ("opening", "numbers"),
     [
