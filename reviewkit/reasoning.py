@@ -168,16 +168,17 @@ def par_odds(mentions: Sequence[Mention], plan: Plan, hole: int) -> dict[int, fl
     weights = pars(mentions)
     if card is not None and card.par is not None:
         weights[card.par] = weights.get(card.par, 0.0) + _CARD_SAYS
-    said = max(weights.values(), default=0.0) >= _PLAINLY
-    told = max(weights.values(), default=0.0) >= _TOLD_LEAST
+    heaviest = max(weights.values(), default=0.0)
+    said, told = heaviest >= _PLAINLY, heaviest >= _TOLD_LEAST
     for par, weight in _by_length(mentions, plan, said).items():
         weights[par] = weights.get(par, 0.0) + weight * (_BESIDE_WORDS if said else 1.0)
     if not weights:
         return {}
     power, known = _BY_WORDS if told else _BY_LENGTH
     most = max(weights.values()) if told else 1.0
-    odds = {par: (weights.get(par, 0.0) / most) ** power + 0.02 * share for par, share in _PRIOR.items()}
-    odds |= {par: (weight / most) ** power for par, weight in weights.items() if par not in odds}
+    odds = {
+        par: (weights.get(par, 0.0) / most) ** power + 0.02 * _PRIOR.get(par, 0.0) for par in _PRIOR | weights
+    }
     total = sum(odds.values())
     return {par: known * share / total + (1.0 - known) / len(odds) for par, share in odds.items()}
 

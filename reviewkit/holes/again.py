@@ -14,21 +14,20 @@ from dataclasses import dataclass
 import numpy as np
 import numpy.typing as npt
 
-from reviewkit.holes.signs import on_the_green, plain, plain_of, tee
+from reviewkit.holes.signs import HOLED, NOT_MINE, on_the_green, plain, plain_of, tee
 from reviewkit.model import Mention, Talk, Utterance
 from reviewkit.model.values import HYBRIDS, IRONS, WOODS
 
 _SWUNG, _FAR = -1.2, -1.8
 """Log odds of one hole where a ball is struck behind its end, or from afar behind its green; a bit less
 than counted on invented rounds, over single holes and over pairs of them, for other signs tell the same."""
-_ENDED, _SCORED = {"holed", "tap", "putts"}, {"score_word", "running"}
+_OVER = {*HOLED, "score_word", "running"}
 THERE = "there"
 """Where a ball still lies that was not moved: no stroke's place."""
 _LONG_CLUBS = {*WOODS, *HYBRIDS, *IRONS[:7]}
 _AFAR = 100
 """Yards or metres; nobody who was on the green has so much left."""
 _BEHIND = re.compile(r"(?:that|it|this) was(?= ?[.,]|$)")
-_NOT_MINE = {"other", "plan", "past", "aside"}
 
 
 @dataclass(frozen=True)
@@ -76,8 +75,7 @@ def _again(swung: Sequence[bool], done: Sequence[bool], anew: Sequence[bool], od
 
 
 def _over(utterance: Utterance) -> bool:
-    told = [m for m in utterance.mentions if not m.mood]
-    return any(m.kind in _ENDED for m in told) or any(plain_of(m, _SCORED) for m in told)
+    return any(plain_of(m, _OVER) for m in utterance.mentions)
 
 
 def _on_green(utterance: Utterance) -> bool:
@@ -97,5 +95,5 @@ def _from_afar(talk: Talk, at: int) -> bool:
 
 def _afar(mention: Mention) -> bool:
     """A length that no ball on a green has left."""
-    told = mention.kind == "distance" and mention.mood not in _NOT_MINE and mention.unit in ("yd", "m", "")
+    told = mention.kind == "distance" and mention.mood not in NOT_MINE and mention.unit in ("yd", "m", "")
     return told and isinstance(mention.value, int | float) and mention.value >= _AFAR

@@ -13,7 +13,7 @@ import numpy as np
 import numpy.typing as npt
 
 from reviewkit.holes.again import THERE, Again, agains, swings
-from reviewkit.holes.signs import on_the_green, only_its_number, plain, plain_of
+from reviewkit.holes.signs import HOLED, on_the_green, only_its_number, plain, plain_of
 from reviewkit.model import Talk
 from reviewkit.model.values import PARS
 
@@ -26,7 +26,7 @@ _MANY_WORDS, _WORDY = 200, 0.0065
 """Words that the talk of one hole seldom exceeds, and what each more speaks against it."""
 TOLD_OF_IT = {"score_word", "strokes", "points"}
 _SUMS = ("over", "score", "running", "played", "hinted", "swung", "untold")
-_PLAYED = {"place", "holed", "tap", "putts"}
+_PLAYED = {"place", *HOLED}
 _HINTS = {"miss", "contact", "stayed_out"}
 """A ball in play, where a listener has lost the words for club and place."""
 
@@ -53,7 +53,7 @@ class Contents:
                     sums[str(m.value)][-1] += m.weight
                 if on_the_green(m) or (not m.mood and m.kind in _PLAYED and m.value != THERE):
                     sums["played"][-1] += 1.0
-            sums["over"][-1] += any(plain_of(m, {"holed", "tap", "putts"}) for m in utterance.mentions)
+            sums["over"][-1] += any(plain_of(m, HOLED) for m in utterance.mentions)
             sums["score"][-1] += any(plain_of(m, TOLD_OF_IT) for m in utterance.mentions)
             sums["running"][-1] += any(plain(m, "running") for m in utterance.mentions)
             sums["untold"][-1] += any(m.kind == "untold" for m in utterance.mentions)

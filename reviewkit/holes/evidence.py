@@ -9,7 +9,6 @@ import math
 import re
 from dataclasses import dataclass
 from functools import cached_property
-from itertools import accumulate
 
 import numpy as np
 
@@ -19,6 +18,7 @@ from reviewkit.holes.named import APART_S, COUNTS_HOLES, Names
 from reviewkit.holes.outline import Outline, outline
 from reviewkit.holes.signs import (
     ENDED,
+    HOLED,
     plain,
     plain_of,
     slight,
@@ -56,7 +56,7 @@ _NAMED, _NOT_NAMED = 1.8, 0.5
 _NAMES_IT = 2.0
 """Words for a hole that weigh so much announce it."""
 _SCORES = {*TOLD_OF_IT, "running", "hole_to_par", "total", "to_play"}
-_STILL_ENDING = {"score_word", "holed", "tap", "putts"}
+_STILL_ENDING = {"score_word", *HOLED}
 _SUMS_UP = re.compile(r"(?:on|at) this (?:one|1|hole)|in (?:the (?:last|next) )?[2-9] holes")
 """A score told beforehand, the hole after it: "three putts on this one. The long version...", or needed."""
 
@@ -227,10 +227,9 @@ class Evidence:
         return max(told, default=0.0)
 
     @cached_property
-    def measured(self) -> tuple[int, ...]:
-        """Utterances before each one that tell a hole's length."""
-        told = (tells_length(self.talk, at) for at in range(len(self.talk)))
-        return tuple(accumulate(told, initial=0))
+    def measured(self) -> int:
+        """The first utterance that tells a hole's length; the end of the talk where none does."""
+        return next((at for at in range(len(self.talk)) if tells_length(self.talk, at)), len(self.talk))
 
     @cached_property
     def idle(self) -> tuple[int, ...]:

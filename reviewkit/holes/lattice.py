@@ -133,7 +133,7 @@ class Lattice:
             told = 0.7 * evidence.ends(at, "first") - evidence.closing(at)
             told += 0.0 if at in evidence.told_first else evidence.still_ending(at)
             told -= _IDLY * max(0, evidence.idle[at] - _FEW_IDLE) + _PARTED * evidence.parted(at)
-            told -= _MEASURED * (evidence.measured[at] > 0)
+            told -= _MEASURED * (at > evidence.measured)
             if at == 0:
                 told += _OPENS if evidence.announced else _UNGREETED
             if not self.plan.order:

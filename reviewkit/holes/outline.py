@@ -1,4 +1,4 @@
-"""What the first words say of the round, how many holes it has and where it begins; and the last words."""
+"""What the first words and the last say of the round: how many holes it has and where it begins."""
 
 from __future__ import annotations
 
@@ -72,18 +72,21 @@ def outline(talk: Talk) -> Outline:
 
 
 def _opening(talk: Talk) -> Talk:
-    telling = (at for at, utterance in enumerate(talk) if not slight(utterance))
-    return talk[: next(itertools.islice(telling, OPENING, None), len(talk))]
+    return talk[: next(itertools.islice(_telling(talk), OPENING, None), len(talk))]
 
 
 def _summed_up(talk: Talk) -> Iterator[Mention]:
     """ "So ten over for the twelve holes": numbers of holes told at the end with what they came to."""
-    telling = [at for at, utterance in enumerate(talk) if not slight(utterance)]
+    telling = [*_telling(talk)]
     if len(telling) <= OPENING + CLOSING:
         return
     for utterance in talk[telling[-CLOSING] :]:
         if any(m.kind in _SUMS and not m.mood for m in utterance.mentions):
             yield from (m for m in utterance.mentions if m.kind == "planned" and isinstance(m.value, int))
+
+
+def _telling(talk: Talk) -> Iterator[int]:
+    return (at for at, utterance in enumerate(talk) if not slight(utterance))
 
 
 def _stretches(talk: Talk) -> Iterator[list[Mention]]:

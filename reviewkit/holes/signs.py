@@ -8,7 +8,9 @@ from collections.abc import Collection
 from reviewkit.model import Mention, Talk, Utterance
 from reviewkit.model.values import SMALL_UNITS
 
-ENDED = {"holed", "tap", "putts", "updown", "stayed_out"}
+HOLED = {"holed", "tap", "putts"}
+"""Kinds of mention that tell of a ball in the hole."""
+ENDED = {*HOLED, "updown", "stayed_out"}
 """Kinds of mention that end a hole."""
 CLOSES = {*ENDED, "score_word", "strokes", "running", "total", "hole_to_par"}
 """The same, and its score."""
@@ -25,7 +27,7 @@ _FAR_YD, _FAR_M = 320, 290
 """Nobody has more left after a tee shot worth telling; a guess."""
 _SHORTEST = 70
 """No hole is shorter, in yards or metres; common sense."""
-_NOT_MINE = {"other", "plan", "past", "aside"}
+NOT_MINE = {"other", "plan", "past", "aside"}
 """Moods of lengths that no stroke of mine has left."""
 _LEFT = re.compile(r"left|to go|to the|out|more|another|still")
 COURSE = 18
@@ -67,8 +69,8 @@ def begins(utterance: Utterance) -> bool:
 
 def turns(utterance: Utterance) -> list[Mention]:
     """Words for going on to the hole that begins there."""
-    turned = [m for m in utterance.mentions if plain(m, "turn")]
-    return [m for m in turned if m not in turns_away(utterance)]
+    away = turns_away(utterance)
+    return [m for m in utterance.mentions if plain(m, "turn") and m not in away]
 
 
 def turns_away(utterance: Utterance) -> list[Mention]:
@@ -83,7 +85,7 @@ def turns_away(utterance: Utterance) -> list[Mention]:
 
 def on_the_green(mention: Mention) -> bool:
     """A length in feet: whoever tells one has played."""
-    told = mention.kind == "distance" and mention.unit in SMALL_UNITS and mention.mood not in _NOT_MINE
+    told = mention.kind == "distance" and mention.unit in SMALL_UNITS and mention.mood not in NOT_MINE
     return told and mention.value is not None
 
 

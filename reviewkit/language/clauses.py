@@ -17,12 +17,12 @@ _SUBJECTS = frozenset(
     words_of("it's that's i've i'm i'll i'd there's he's she's we've we're they're it'll that'll here's")
 )
 _PLAIN = frozenset(words_of("i it that he she we they then there"))
-_JOINS = frozenset(words_of("and but so"))
+_JOINS, _JOINED = frozenset(words_of("and but so")), _SUBJECTS | _PLAIN
 _HOLDS = frozenset(
     words_of(
         """and but so or if when while that what where how why who which because cause as than like then now
         think thought reckon reckons know see say says said hope guess sure until till before after since
-        though oh well yes yeah no ah just it and all whether since once wish mean even not only of for to
+        though oh well yes yeah no ah just it and all whether once wish mean even not only of for to
         with"""
     )
 )
@@ -59,4 +59,4 @@ def _begins(run: Sequence[Piece], at: int) -> bool:
     text, before, after = run[at].text, run[at - 1].text, run[at + 1].text
     if before in _HOLDS:
         return False
-    return text in _SUBJECTS or (text in _JOINS and after in _SUBJECTS | _PLAIN)
+    return text in _SUBJECTS or (text in _JOINS and after in _JOINED)

@@ -19,13 +19,13 @@ def without_fillers(given: list[Piece], words: tuple[Word, ...]) -> list[Piece]:
     kept: list[Piece] = []
     at = 0
     while at < len(given):
-        length = _filler(given, at)
-        if not length:
+        filler = _filler(given, at)
+        if not filler:
             kept.append(given[at])
             at += 1
             continue
-        delays = length == 1 or tuple(piece.text for piece in given[at : at + length]) in _HEDGES
-        at += length
+        delays = len(filler) == 1 or filler in _HEDGES
+        at += len(filler)
         before, behind = kept[-1] if kept else None, given[at] if at < len(given) else None
         parted = before is not None and before.text in BREAKS
         if behind is not None and behind.text in BREAKS:
@@ -39,18 +39,18 @@ def without_fillers(given: list[Piece], words: tuple[Word, ...]) -> list[Piece]:
     return kept
 
 
-def _filler(given: list[Piece], at: int) -> int:
-    """How many pieces from `at` on fill a pause; 0 for none."""
+def _filler(given: list[Piece], at: int) -> tuple[str, ...]:
+    """The words from `at` on that fill a pause, if any."""
     if given[at].text in _SOUNDS:
-        return 1
+        return (given[at].text,)
     if text_at(given, at - 1) not in BREAKS:
-        return 0
+        return ()
     for filler in (*_APART, *_HEDGES):
         end = at + len(filler)
         said = tuple(piece.text for piece in given[at:end]) == filler
         if said and text_at(given, end) in BREAKS and (filler in _APART or _figure(given, end + 1)):
-            return len(filler)
-    return 0
+            return filler
+    return ()
 
 
 def _figure(given: list[Piece], at: int) -> bool:

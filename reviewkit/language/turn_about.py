@@ -9,9 +9,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import replace
 
-from reviewkit.model import Mention, Talk, Utterance
+from reviewkit.language.turns import MOVES, RESTS, at_rest, of_another
+from reviewkit.model import Talk, Utterance
 
 _LONGEST, _SOON_S, _SOON = 9, 2.5, 4
 """Sentences of a turn at most, silence within it, and sentences from "me" to my club."""
@@ -41,12 +41,11 @@ _I_TAKE = re.compile(
 )
 """A turn of mine only with the club in the same breath."""
 _NEARER = {"togo", "left", "from"}
-_HITS = {"strike"}
 _TELLS = {"club", "iron", "place", "miss", "contact", "putter", "putt", "holed", "distance", "par", "hole"}
 _SCORES = {"score_word", "strokes", "running", "total", "points", "hole_to_par", "putts", "tap", "hole"}
 _THEIRS = {"club", "iron", "place", "lie", "miss", "contact", "strike", "distance", "reload", "drop"}
-_RESTS = {"place", "holed", "tap", "putts", "putt", "stayed_out", "updown", "par", "strokes", "hole"}
-_MOVES = {"club", "strike", "putter", "reload"}
+_RESTS = RESTS | {"par", "strokes", "hole"}
+_MOVES = MOVES - {"drop"}
 
 
 def with_turns_before_mine(talk: Talk) -> Talk:
@@ -58,24 +57,23 @@ def with_turns_before_mine(talk: Talk) -> Talk:
             continue
         if resting and _opens(said) and (mine := _my_turn(talk, number + 1)):
             for at in range(number + 1, mine):
-                told[at] = _of_another(talk[at])
+                told[at] = of_another(talk[at], _THEIRS)
             theirs = mine
-        moved = [m.kind for m in said.mentions if not m.mood and m.kind in _RESTS | _MOVES]
-        resting = moved[-1] in _RESTS if moved else resting
+        resting = at_rest(said, resting, _RESTS, _MOVES)
     return tuple(told)
 
 
 def _opens(said: Utterance) -> bool:
     """ "Ned.", "Ned now", "he's having a go", "Ned's hit": a turn of which nothing else is told."""
-    if any(m.kind in _TELLS for m in said.mentions) or any(_of_me(said)):
+    if any(m.kind in _TELLS for m in said.mentions) or _of_me(said):
         return False
     if _ALONE.fullmatch(said.text) or _TRIES.search(said.text):
         return True
-    return any(m.kind in _HITS and m.mood == "other" for m in said.mentions)
+    return any(m.kind == "strike" and m.mood == "other" for m in said.mentions)
 
 
-def _of_me(said: Utterance) -> Sequence[str]:
-    return [m.text for m in said.mentions if m.kind == "who?" and m.value == "me"]
+def _of_me(said: Utterance) -> bool:
+    return any(m.kind == "who?" and m.value == "me" for m in said.mentions)
 
 
 def _my_turn(talk: Talk, start: int) -> int:
@@ -83,8 +81,9 @@ def _my_turn(talk: Talk, start: int) -> int:
     clubs, told, last = 0, False, start + _LONGEST
     for number in range(start, len(talk)):
         said = talk[number]
-        if _MY_TURN.match(said.text) or _I_TAKE.match(said.text):
-            within = 1 if _I_TAKE.match(said.text) else _SOON
+        take = _I_TAKE.match(said.text)
+        if take or _MY_TURN.match(said.text):
+            within = 1 if take else _SOON
             return number if told and _with_a_club(talk[number : number + within]) else 0
         if _opens(said):
             clubs, last = 0, number + _LONGEST
@@ -96,7 +95,7 @@ def _my_turn(talk: Talk, start: int) -> int:
             or any(m.kind in _SCORES for m in said.mentions)
         ):
             return 0
-        clubs += sum(_is_club(m) and m.mood != "other" for m in said.mentions)
+        clubs += sum(m.is_club and m.mood != "other" for m in said.mentions)
         told = told or clubs > 0
     return 0
 
@@ -110,20 +109,6 @@ def _with_a_club(told: Sequence[Utterance]) -> bool:
         kinds = {m.kind for m in said.mentions if m.mood not in ("other", "past")}
         if kinds & (_SCORES | {"putter", "putt"}) or any(m.mood in _NEARER for m in said.mentions):
             return False
-        if "drop" in kinds or any(_is_club(m) and m.mood not in ("other", "past") for m in said.mentions):
+        if "drop" in kinds or any(m.is_club and m.mood not in ("other", "past") for m in said.mentions):
             return True
     return False
-
-
-def _is_club(mention: Mention) -> bool:
-    """A club, or one of an unknown number: "hybrid off the tee"."""
-    return mention.kind == "club" or (mention.kind == "strike" and mention.value == "full")
-
-
-def _of_another(said: Utterance) -> Utterance:
-    return replace(
-        said,
-        mentions=tuple(
-            replace(m, mood="other") if m.kind in _THEIRS and not m.mood else m for m in said.mentions
-        ),
-    )

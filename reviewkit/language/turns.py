@@ -8,6 +8,7 @@ rest before, "it" may be mine.
 from __future__ import annotations
 
 import re
+from collections.abc import Set
 from dataclasses import replace
 
 from reviewkit.model import Mention, Talk, Utterance
@@ -17,11 +18,12 @@ _AT_ONCE_S, _SOON_S = 0.5, 1.0
 """What is told behind a longer silence is told anew."""
 _STRUCK = {"club", "strike", "place", "holed", "putter", "contact", "miss"}
 _FATES = {"place", "miss", "contact", "stayed_out", "putt", "lie"}
+_THEIRS = (_STRUCK | _FATES | {"distance"}) - {"holed"}
 _SCORES = {"score_word", "strokes", "running", "total", "points", "putt_for", "hole_to_par"}
 _ENDS_IT = _SCORES | {"reload", "drop", "iron", "tap", "putts", "updown"}
-_RESTS = {"place", "holed", "tap", "putts", "putt", "stayed_out", "updown"}
+RESTS = {"place", "holed", "tap", "putts", "putt", "stayed_out", "updown"}
 """My ball lies still after these, and moves after those."""
-_MOVES = {"club", "strike", "putter", "reload", "drop"}
+MOVES = {"club", "strike", "putter", "reload", "drop"}
 _TURN = re.compile(
     r"\b(?:partner's|your|his|her) (?:turn|go|shot)\b"
     r"|\b(?:he|partner)(?:'s| is) (?:just )?(?:on|in|off|out|over|through|away|short|long|left|right)\b"
@@ -41,12 +43,11 @@ def with_turns_told_on(talk: Talk) -> Talk:
         whose = [m for m in said.mentions if m.kind == "who?"]
         soon = said.gap_s <= (_SOON_S if armed else _AT_ONCE_S)
         if theirs and not whose and soon and (armed or _goes_on(said)):
-            said = replace(said, mentions=tuple(map(_of_another, said.mentions)))
+            said = of_another(said, _THEIRS)
         else:
             theirs = resting and _plays(said, whose[-1] if whose else None)
         armed = bool(whose) and _ABOUT_TO.search(said.text) is not None
-        moved = [m.kind for m in said.mentions if not m.mood and m.kind in _RESTS | _MOVES]
-        resting = moved[-1] in _RESTS if moved else resting
+        resting = at_rest(said, resting, RESTS, MOVES)
         told.append(said)
     return tuple(told)
 
@@ -70,6 +71,13 @@ def _goes_on(said: Utterance) -> bool:
     return True
 
 
-def _of_another(mention: Mention) -> Mention:
-    told = mention.kind in (*_STRUCK, *_FATES, "distance") and mention.kind != "holed"
-    return replace(mention, mood="other") if told and not mention.mood else mention
+def at_rest(said: Utterance, before: bool, rests: Set[str], moves: Set[str]) -> bool:
+    """Whether my own ball lies still behind a sentence, if it did or did not `before` it."""
+    moved = [m.kind for m in said.mentions if not m.mood and (m.kind in rests or m.kind in moves)]
+    return moved[-1] in rests if moved else before
+
+
+def of_another(said: Utterance, kinds: Set[str]) -> Utterance:
+    """A sentence with what is plainly told in it, of these kinds, as another player's."""
+    theirs = (replace(m, mood="other") if m.kind in kinds and not m.mood else m for m in said.mentions)
+    return replace(said, mentions=tuple(theirs))

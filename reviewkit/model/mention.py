@@ -27,6 +27,11 @@ class Mention:
     rule: str = ""
     weight: float = 1.0
 
+    @property
+    def is_club(self) -> bool:
+        """Whether a club is named, be it one of an unknown number: "hybrid off the tee"."""
+        return self.kind == "club" or (self.kind == "strike" and self.value == "full")
+
     def overlaps(self, other: Mention) -> bool:
         """Whether both share a word."""
         return self.first <= other.last and other.first <= self.last

@@ -130,8 +130,7 @@ def _without_choices(told: Sequence[Mention]) -> list[Mention]:
 
 def _weighed(mention: Mention) -> bool:
     """ "I was going to hit hybrid": a club meant or ruled out, not used."""
-    club = mention.kind == "club" or (mention.kind == "strike" and mention.value == "full")
-    return club and mention.mood in ("plan", "not", "tried")
+    return mention.is_club and mention.mood in ("plan", "not", "tried")
 
 
 def _summed_up(mention: Mention) -> bool:

@@ -25,8 +25,11 @@ def without_wishes(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
         if mention.kind == "mend?" and mention.text in _NO
     ]
     found = _without_putts_hoped(found)
-    wishes = {at for at, (cue, after) in enumerate(pairwise(found)) if _wished(cue, after)}
-    wishes |= {at for at in range(len(found)) if (after := _lies(found, at)) and _wished(found[at], after)}
+    wishes = {
+        at
+        for at, (cue, after) in enumerate(pairwise(found))
+        if cue.kind == "holed" and any(_wished(cue, told) for told in (after, *_lies(found, at)))
+    }
     for at in range(len(found) - 1, -1, -1):
         after = found[at + 1] if at + 1 < len(found) else None
         if _refused(found[at], after, at + 1 in wishes, refused):
@@ -68,13 +71,13 @@ def _wished(cue: Cue, after: Cue) -> bool:
     left = after.kind in ("tap", "stayed_out", "place") or _left(after)
     soon = after.utterance <= cue.utterance + _SOON
     taken_back = taken_back or _out_again(cue, after)
-    return cue.kind == "holed" and ((_is_wish(cue) and left) or taken_back) and soon
+    return ((_is_wish(cue) and left) or taken_back) and soon
 
 
-def _lies(found: Sequence[Cue], at: int) -> Cue | None:
-    """ "Get in! It's behind the flag. It's on the green": the place told behind a side."""
+def _lies(found: Sequence[Cue], at: int) -> list[Cue]:
+    """ "Get in! It's behind the flag. It's on the green": the place told behind a side, if any."""
     after = next((cue for cue in found[at + 1 :] if cue.kind != "miss"), None)
-    return after if after is not None and after.kind == "place" else None
+    return [after] if after is not None and after.kind == "place" else []
 
 
 def _left(length: Cue) -> bool:
