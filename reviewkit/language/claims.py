@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from reviewkit.language.put_right import of_putts, put_right
+from reviewkit.language.put_right import DENIED, STANDINGS, of_putts, put_right
 from reviewkit.language.tokens import Sentence
 from reviewkit.model import Mention
 
@@ -24,7 +24,7 @@ SCORES = frozenset(
         *("played", "to_play", "on_tee", "about_hole", "mended"),
     }
 )
-COLOURS = frozenset({"who", "meant", "past", "mend", "slack", "done", "length", "tally"})
+COLOURS = frozenset({"who", "meant", "past", "mend", "denied", "slack", "done", "length", "tally"})
 PLAIN = frozenset({"played", "to_play", "on_tee", "par_total"})
 """Kinds that hold whether or not the clause hopes for something."""
 TALLIED = frozenset({"running", "total", "played", "to_play"})
@@ -171,6 +171,10 @@ def _settle(candidate: Mention, context: _Context, done: int, to_hole: int) -> M
 
 def _mood(candidate: Mention, context: _Context) -> str:
     """ "other", "plan", "past", "not" or plain, from the words around a candidate."""
+    if candidate.kind in STANDINGS and any(
+        c.kind == "denied" and c.overlaps(candidate) for c in context.colours
+    ):
+        return DENIED
     past = [c for c in context.reaching(candidate, "past") if _reaches(c, candidate, c.value == "past")]
     if any(c.value == "counted" for c in past) and candidate.kind in ("score_word", "strokes"):
         return "past"

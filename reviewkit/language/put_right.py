@@ -10,6 +10,11 @@ from reviewkit.model import Mention
 PUT_RIGHT_WITHIN = 15
 """Words from a standing to a lone number that puts it right ("5 over, no, 4")."""
 MENDED_WITHIN = 25
+DENIED_WITHIN = 150
+"""Words from a standing to one that denies it, as on the next hole: "it wasn't ten over, it's eleven"."""
+DENIED = "not"
+"""Mood of a claim that is denied."""
+STANDINGS = frozenset({"running", "total"})
 TAKEN_BACK = 0.3
 """What is left of a claim's weight once the talk takes it back."""
 
@@ -23,22 +28,34 @@ def put_right(found: list[Mention], mends: Sequence[Mention], ends: Sequence[int
     for claim in found:
         if claim.kind == "mended":
             latest = _latest(kept, claim)
-            if latest is None or not _between(mends, latest, claim):
+            if any(c.kind in STANDINGS and c.overlaps(claim) for c in found):
+                # "It's 5 over" is a standing by itself.
+                continue
+            if latest is None or not (latest.mood == DENIED or _between(mends, latest, claim)):
                 continue
             denied = _denied(kept, latest, claim, ends)
             if denied is not None:
                 kept[denied] = replace(kept[denied], weight=kept[denied].weight * TAKEN_BACK)
                 continue
-            claim = replace(claim, kind=latest.kind, value=_on_its_side(claim, latest), mood=latest.mood)
+            mood = "" if latest.mood == DENIED else latest.mood
+            claim = replace(claim, kind=latest.kind, value=_on_its_side(claim, latest), mood=mood)
             if latest.last >= claim.first:
                 continue
         for at, earlier in enumerate(kept):
-            taken = earlier.kind == claim.kind and earlier.value != claim.value and not earlier.mood
-            near = claim.first - earlier.last <= MENDED_WITHIN
-            if taken and near and not claim.mood and _between(mends, earlier, claim):
+            if _takes_back(claim, earlier, mends):
                 kept[at] = replace(earlier, weight=earlier.weight * TAKEN_BACK)
         kept.append(claim)
     return kept
+
+
+def _takes_back(claim: Mention, earlier: Mention, mends: Sequence[Mention]) -> bool:
+    """Whether a claim says that the earlier one was wrong: another number, or the same one denied."""
+    apart = claim.first - earlier.last
+    if earlier.kind != claim.kind or earlier.mood:
+        return False
+    if claim.mood:
+        return claim.mood == DENIED and earlier.value == claim.value and apart <= DENIED_WITHIN
+    return earlier.value != claim.value and apart <= MENDED_WITHIN and _between(mends, earlier, claim)
 
 
 def _denied(kept: Sequence[Mention], latest: Mention, claim: Mention, ends: Sequence[int]) -> int | None:
@@ -61,7 +78,7 @@ def _on_its_side(claim: Mention, latest: Mention) -> int:
 
 
 def _latest(kept: Sequence[Mention], claim: Mention) -> Mention | None:
-    near = [c for c in kept if c.kind in ("running", "total") and claim.first - c.last <= PUT_RIGHT_WITHIN]
+    near = [c for c in kept if c.kind in STANDINGS and claim.first - c.last <= PUT_RIGHT_WITHIN]
     return near[-1] if near and not any(c.first >= claim.first for c in near) else None
 
 

@@ -175,6 +175,22 @@ def test_a_total_denied_is_the_one_told_before() -> None:
     assert [m.value for m in read(said) if m.kind == "running"] == [5, 4, 5]
 
 
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("That's nine over. The sixth, par four. It weren't nine over, it's ten.", [9, 10]),
+        ("I wasn't five over back there, I was two, so it's three now.", [3]),
+        ("I said four over. It isn't four, it's five.", [5]),
+        # Nothing was denied: the number may be anything.
+        ("That's nine over. The sixth, par four. It's ten.", [9]),
+    ],
+)
+def test_a_standing_denied_gives_way_to_the_one_told_behind_it(text: str, expected: list[int]) -> None:
+    found = [m for m in read(text) if m.kind == "running" and not m.mood]
+    assert [m.value for m in found] == expected
+    assert all(m.weight < 0.5 for m in found[:-1]) or len(found) == 1
+
+
 def test_a_claim_recalled_is_marked() -> None:
     found = [m for m in read("I said six over, and it's five over.") if m.kind == "running"]
     assert [(m.value, m.mood) for m in found] == [(6, "not"), (5, "")]
