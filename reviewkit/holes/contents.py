@@ -68,6 +68,16 @@ class Contents:
         return np.array([*named], dtype=float)
 
     @cached_property
+    def _summed(self) -> Indices:
+        """The last swing before each utterance that a total was told of; "2 over. Par 5" sums up nothing."""
+        swung, summed, row = -1, -1, [-1]
+        for at, utterance in enumerate(self.talk):
+            swung = at if swings(utterance) else swung
+            summed = swung if any(plain(m, "running") for m in utterance.mentions) else summed
+            row.append(summed)
+        return np.array(row, dtype=np.intp)
+
+    @cached_property
     def _sums(self) -> dict[str, Array]:
         return {key: np.array(row) for key, row in self.counts.items()}
 
@@ -98,7 +108,7 @@ class Contents:
         little += np.array((-2.0, -0.5, 0.0))[np.minimum(2, np.maximum(sums["swung"], hinted)).astype(int)]
         told = -1.2 * (pars.sum(axis=0) - pars.max(axis=0))
         # Some tell a hole's end by the total only: "and that's still 1 over".
-        told += np.where(over + score + sums["running"] > 0, 1.0, -1.0)
+        told += np.where((over + score > 0) | (self._summed[end] >= start), 1.0, -1.0)
         told -= 0.8 * np.maximum(0.0, over - 3.0)
         told += sum(again.tell(start, end) for again in self._agains)
         seconds = self._times[1][end - 1] - self._times[0][start]

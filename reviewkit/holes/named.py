@@ -157,16 +157,21 @@ class Names:
     def _goes_on(self, at: int, mention: Mention) -> bool:
         """Whether a small number alone goes on with the talk, and no par or length of a hole follows.
 
-        "Look at that. Four." is a score, "148. So eight. No, seven." a club; "Four. Par five." a hole.
+        "Look at that. Four." is a score, "148. So eight. No, seven." a club; "Four. Par five." a hole. What
+        follows behind a pause is of another hole: "Four. | 561, all of it uphill".
         """
         if not (at and _small(mention) and self.pauses_tell) or self.talk[at].gap_s >= APART_S:
             return False
-        return not self._a_hole_follows(at)
+        return not self._a_hole_follows(at, at_once=True)
 
-    def _a_hole_follows(self, at: int) -> bool:
+    def _a_hole_follows(self, at: int, at_once: bool = False) -> bool:
         """Whether a par or a hole's length is told there or soon after: "This is 80. Last one. 405"."""
-        near = [m for place in self.ahead[at][:_SOON] for m in self.talk[place].mentions]
-        return any(plain(m, "par") or of_hole(m) for m in near)
+        for place in self.ahead[at][:_SOON]:
+            if at_once and place > at and self.talk[place].gap_s >= APART_S:
+                return False
+            if any(map(_measures, self.talk[place].mentions)):
+                return True
+        return False
 
     def _behind_a_pause(self, utterance: Utterance) -> bool:
         return self.pauses_tell and utterance.gap_s >= _LONG_PAUSE_S

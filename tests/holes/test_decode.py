@@ -432,6 +432,7 @@ def test_a_score_told_as_the_ball_goes_in_tells_the_hole(line: str, tells: bool)
         ("148 to the flag. So eight. No, it's uphill.", 8, False),
         ("148 to the flag. So eight. No, it's uphill. Seven.", 7, False),
         ("Look at that. Four. Par five, 510.", 4, True),
+        ("Look at that. Four.||510, all uphill.", 4, False),
         ("Look at that. Fourteen.", 14, True),
         ("168, par three. 8 is a max.", 8, False),
         ("I was going to hit hybrid. So, seven, yeah, seven iron.", 7, False),
@@ -439,7 +440,8 @@ def test_a_score_told_as_the_ball_goes_in_tells_the_hole(line: str, tells: bool)
     ],
 )
 def test_a_small_number_alone_without_a_pause_names_no_hole(line: str, number: int, named: bool) -> None:
-    found = Evidence(read_talk(transcript([GREETING, "", "Well.", "", "Well.", "", line]), Plan()))
+    lines = [GREETING, "", "Well.", "", "Well.", "", *line.split("|")]
+    found = Evidence(read_talk(transcript(lines), Plan()))
     assert (max(row[number] for row in found.number) > 0) is named
 
 

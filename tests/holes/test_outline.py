@@ -26,6 +26,7 @@ from tests.support.narrations import transcript
         ("It's a par seventy-two and the goal is eighty.", 18, None),
         ("Here are four holes before breakfast.", 4, None),
         ("They've got us going out on the seventh, and we finish at the sixth, it's nine holes.", 9, 7),
+        ("Back nine, club qualifier, and I'm level through the front.", 9, 10),
         ("They've shoved us off the tenth.", None, 10),
         ("We got sent to the sixteenth tee.", None, 16),
         ("I'm joining at the fifth because the first four are flooded.", None, 5),

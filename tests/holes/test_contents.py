@@ -1,0 +1,23 @@
+"""What a stretch of talk tells of one hole, by invented narrations."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from reviewkit.holes.contents import Contents
+from reviewkit.language.talk import read_talk
+from reviewkit.model import Plan
+from tests.support.narrations import transcript
+
+TALE = ["Driver on the fairway.", "8 iron, on the green."]
+
+
+def tells(lines: list[str]) -> float:
+    talk = read_talk(transcript(lines), Plan())
+    return float(Contents(talk).tell(np.array([0]), np.array([len(talk)]))[0])
+
+
+@pytest.mark.parametrize("total", ["And that's still two over.", "That leaves me one under."])
+def test_a_total_ends_a_hole_only_behind_a_swing(total: str) -> None:
+    assert tells([*TALE, total]) > tells([total, *TALE])
