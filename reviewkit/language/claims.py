@@ -100,7 +100,7 @@ def claims(sentences: Sequence[Sentence], told: Sequence[Sequence[Mention]]) -> 
         read = [m for m in mentions if m.kind.endswith(CANDIDATE)]
         context = _context(sentence, [*read, *done_so])
         for candidate in context.candidates:
-            if found and _said_again(candidate, found[-1]):
+            if _said_again(candidate, next((c for c in reversed(found) if c.kind != "mended"), None)):
                 continue
             settled = _settle(candidate, context, done, to_hole)
             if settled is not None:
@@ -113,8 +113,10 @@ def claims(sentences: Sequence[Sentence], told: Sequence[Sequence[Mention]]) -> 
     return put_right(sorted(found, key=lambda mention: (mention.first, mention.last)), mends, ends)
 
 
-def _said_again(candidate: Mention, before: Mention) -> bool:
+def _said_again(candidate: Mention, before: Mention | None) -> bool:
     """ "Five over! Five!" is the standing again, and no score."""
+    if before is None:
+        return False
     told = before.kind == "running" and candidate.kind == "bare" and candidate.first == before.last + 1
     return told and candidate.value in (before.value, -float(before.value or 0))
 

@@ -17,6 +17,13 @@ DENIED = "not"
 STANDINGS = frozenset({"running", "total"})
 TAKEN_BACK = 0.3
 """What is left of a claim's weight once the talk takes it back."""
+RIVAL, ALONE = "rival", "alone"
+"""Units of a number that another has counted, and of one that nothing is said beside."""
+SLIPS = range(1, 3)
+"""How far such a number is from the one that it puts right."""
+STROKES_WITHIN, ALONE_WITHIN = 6, 5
+"""Words from a hole's score to the number that puts it right, "six. No, seven", and to one by itself."""
+_WITHIN = dict.fromkeys(STANDINGS, PUT_RIGHT_WITHIN) | {"strokes": STROKES_WITHIN}
 
 
 def put_right(found: list[Mention], mends: Sequence[Mention], ends: Sequence[int]) -> list[Mention]:
@@ -26,36 +33,50 @@ def put_right(found: list[Mention], mends: Sequence[Mention], ends: Sequence[int
     """
     kept: list[Mention] = []
     for claim in found:
+        rival = claim.unit == RIVAL
         if claim.kind == "mended":
-            latest = _latest(kept, claim)
-            if any(c.kind in STANDINGS and c.overlaps(claim) for c in found):
+            if any(c.kind in _WITHIN and c.overlaps(claim) for c in found):
                 # "It's 5 over" is a standing by itself.
                 continue
-            if latest is None or not (latest.mood == DENIED or _between(mends, latest, claim)):
+            latest = _latest(kept, claim)
+            if latest is None or not _puts_right(claim, latest, mends):
                 continue
             denied = _denied(kept, latest, claim, ends)
             if denied is not None:
                 kept[denied] = replace(kept[denied], weight=kept[denied].weight * TAKEN_BACK)
                 continue
             mood = "" if latest.mood == DENIED else latest.mood
-            claim = replace(claim, kind=latest.kind, value=_on_its_side(claim, latest), mood=mood)
+            value = _on_its_side(claim, latest)
+            claim = replace(claim, kind=latest.kind, value=value, mood=mood, unit=latest.unit)
             if latest.last >= claim.first:
                 continue
         for at, earlier in enumerate(kept):
-            if _takes_back(claim, earlier, mends):
+            if _takes_back(claim, earlier, mends, rival):
                 kept[at] = replace(earlier, weight=earlier.weight * TAKEN_BACK)
         kept.append(claim)
     return kept
 
 
-def _takes_back(claim: Mention, earlier: Mention, mends: Sequence[Mention]) -> bool:
+def _puts_right(claim: Mention, latest: Mention, mends: Sequence[Mention]) -> bool:
+    """Whether a number puts a claim right: another's count does, and one behind words that take it back."""
+    slip = abs(abs(int(latest.value or 0)) - int(claim.value or 0)) in SLIPS
+    if claim.unit == RIVAL:
+        return slip
+    if claim.unit == ALONE and claim.first - latest.last > ALONE_WITHIN:
+        return False
+    taken_back = latest.mood == DENIED or _between(mends, latest, claim)
+    return taken_back and (slip or (claim.unit != ALONE and latest.kind in STANDINGS))
+
+
+def _takes_back(claim: Mention, earlier: Mention, mends: Sequence[Mention], rival: bool) -> bool:
     """Whether a claim says that the earlier one was wrong: another number, or the same one denied."""
     apart = claim.first - earlier.last
     if earlier.kind != claim.kind or earlier.mood:
         return False
     if claim.mood:
         return claim.mood == DENIED and earlier.value == claim.value and apart <= DENIED_WITHIN
-    return earlier.value != claim.value and apart <= MENDED_WITHIN and _between(mends, earlier, claim)
+    mended = rival or _between(mends, earlier, claim)
+    return earlier.value != claim.value and apart <= MENDED_WITHIN and mended
 
 
 def _denied(kept: Sequence[Mention], latest: Mention, claim: Mention, ends: Sequence[int]) -> int | None:
@@ -78,7 +99,7 @@ def _on_its_side(claim: Mention, latest: Mention) -> int:
 
 
 def _latest(kept: Sequence[Mention], claim: Mention) -> Mention | None:
-    near = [c for c in kept if c.kind in STANDINGS and claim.first - c.last <= PUT_RIGHT_WITHIN]
+    near = [c for c in kept if claim.first - c.last <= _WITHIN.get(c.kind, -1)]
     return near[-1] if near and not any(c.first >= claim.first for c in near) else None
 
 

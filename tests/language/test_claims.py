@@ -191,6 +191,34 @@ def test_a_standing_denied_gives_way_to_the_one_told_behind_it(text: str, expect
     assert all(m.weight < 0.5 for m in found[:-1]) or len(found) == 1
 
 
+@pytest.mark.parametrize(
+    ("said", "counts"),
+    [
+        # A standing is denied, doubted, or counted again.
+        ("So I wasn't six over back there, it's four.", 4),
+        ("I told you three over, it's four, I forgot the drop.", 4),
+        ("And that makes me five over, does it? It's four, says she.", 4),
+        ("That puts me seventeen over. Bob is shaking his head. It's nineteen.", 19),
+        ("So that's seven over. No, he says eight, and he's right.", 8),
+        ("I make that four over. Hold on. Five.", 5),
+        ("He's six over and I'm on five.", 5),
+        # A club, or too far off.
+        ("That's four over. He says seven, and I say eight.", 4),
+        ("I make that four over. Hold on. Nine.", 4),
+        ("That's four over. Five.", 4),
+    ],
+)
+def test_the_standing_that_counts_in_the_end(said: str, counts: int) -> None:
+    found = [m for m in read(said) if m.kind == "running" and not m.mood]
+    assert max(reversed(found), key=lambda m: m.weight >= 0.5).value == counts
+
+
+def test_a_score_that_is_put_right() -> None:
+    found = [m for m in read("Tapped in. Six. No, seven, I forgot a chip.") if m.kind == "strokes"]
+    assert [m.value for m in found] == [6, 7]
+    assert found[0].weight < 0.5 < found[1].weight
+
+
 def test_a_claim_recalled_is_marked() -> None:
     found = [m for m in read("I said six over, and it's five over.") if m.kind == "running"]
     assert [(m.value, m.mood) for m in found] == [(6, "not"), (5, "")]
