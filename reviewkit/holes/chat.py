@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 
-from reviewkit.holes.signs import begins, of_hole, turns
+from reviewkit.holes.signs import begins, of_hole, plain, turns
 from reviewkit.model import Mention, Talk, Utterance
 
 LONGEST = 7
@@ -71,7 +71,7 @@ def _of_the_hole(utterance: Utterance) -> bool:
 
 def _reach(talk: Talk, at: int) -> int:
     """Where talk ends that tells no stroke and no hole, and, but for words for going on, no score."""
-    turned = _turns(talk[at])
+    turned = _turns(talk[at]) or _recaps(talk, at)
     for by in range(at, min(len(talk), at + LONGEST)):
         if plays(talk[by]) or _announces(talk[by]) or (_scores(talk[by]) and not turned):
             return by
@@ -162,6 +162,13 @@ def _scores(utterance: Utterance) -> bool:
 
 def _turns(utterance: Utterance) -> bool:
     return bool(turns(utterance))
+
+
+def _recaps(talk: Talk, at: int) -> bool:
+    """Where I stand, with so many holes to go: "Five over, four to come"."""
+    near = [m for said in talk[at : at + 2] for m in said.mentions]
+    stands = any(plain(m, "running") for m in talk[at].mentions)
+    return stands and any(plain(m, "to_play") for m in near)
 
 
 def _announces(utterance: Utterance) -> bool:

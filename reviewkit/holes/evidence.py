@@ -30,7 +30,7 @@ from reviewkit.holes.signs import (
     under_way,
 )
 from reviewkit.holes.told_first import told_first
-from reviewkit.model import Talk
+from reviewkit.model import Mention, Talk
 from reviewkit.model.values import MAX_HOLE
 
 LOOK_AHEAD = 4
@@ -86,7 +86,7 @@ class Evidence:
     def _opening(self, at: int) -> float:
         utterance = self.talk[at]
         score = (self._pause(utterance.gap_s) if at else 0.0) - 1.2
-        turned = turns(utterance) + (turns_away(self.talk[at - 1]) if at else [])
+        turned = turns(utterance) + (turns_away(self.talk[at - 1]) if at else []) + self._turns_on(at)
         score += min(_MOST_TURN, sum(m.weight for m in turned))
         last = any(plain(m, "hole") and m.value == "last" for m in utterance.mentions)
         score += _LAST * (last and self._ended[at] > 0)
@@ -111,6 +111,12 @@ class Evidence:
         score -= _SETTLED * (at in self._asides[at + 1 : at + 1 + LONGEST])
         score -= _BEGUN * (self.pauses_tell and begun(self.talk, at, self._asides[at], self._ended))
         return score + self.closing(at) + self.told_first.get(at, -self.still_ending(at))
+
+    def _turns_on(self, at: int) -> list[Mention]:
+        """Words for going on behind a mere breath of talk: "Righto. Next one"."""
+        if not slight(self.talk[at]) or at + 1 == len(self.talk) or self.talk[at + 1].gap_s >= _PAUSE_S:
+            return []
+        return turns(self.talk[at + 1])
 
     def still_ending(self, at: int) -> float:
         """ "Clink. Bogey. Next is the short one": a hole does not begin with the end of the one before."""

@@ -267,6 +267,16 @@ BEGUN = {
         *("> Bob's up first now because he made a five back there.", "A five.", "Fair play.", ""),
         *("So this is a par four, and you aim at the barn.", *FOUR, *TAIL),
     ],
+    "with a standing, and long before it is named": [
+        *(GREETING, "", "Hole one, par four.", *FOUR[:-1], "Par, level.", ""),
+        *("> Level with two to play.", "So there's a stroke to spare.", "Don't say it.", "Why did I say it?"),
+        *("I shouldn't look at it at all.", "It only makes me think.", "Hole two is a par four.", *FOUR),
+        *TAIL,
+    ],
+    "with a word and words for going on": [
+        *(GREETING, "", "Hole one, par four.", *FOUR[:2], "Missed it.", "Got the other one.", ""),
+        *("> Righto.", "Next one.", "Down past the sheep dip.", "Driver on the fairway.", *FOUR[1:], *TAIL),
+    ],
     "after a ball was looked for": [
         *(GREETING, "", "Hole one, par four.", *FOUR),
         *("> Hole two, par four.", "Driver into the heather.", "Provisional, 5 wood, fairway.", ""),
