@@ -17,6 +17,7 @@ from reviewkit.shots.others import without_others_fates
 from reviewkit.shots.provisionals import without_idle_provisional, without_late_loss
 from reviewkit.shots.recap import without_recap
 from reviewkit.shots.recast import called, from_sand, from_the_tee
+from reviewkit.shots.sides_mended import without_sides_taken_back
 from reviewkit.shots.taken_back import (
     without_clubs_taken_back,
     without_drops_taken_back,
@@ -52,6 +53,8 @@ _LEAST = 10
 _AT_ONCE = 2  # words from a miss to what it left
 _SOON = 3
 """Utterances from a stroke to the side that it went to."""
+_NEXT = 2
+"""Utterances from a side by itself to the trouble that the ball found there."""
 _STILL = {"distance", "miss", "putt", "lie", "again"}
 """What is told before a ball is struck."""
 
@@ -74,6 +77,7 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
     found = without_lengths_told_again(without_clubs_meant(found), talk)
     found = without_drops_taken_back(without_lengths_taken_back(found, talk), talk)
     found = without_wishes(_without_putts_for_scores(without_recap(found)), talk)
+    found = without_sides_taken_back(found, talk)
     return tuple(without_late_loss(without_idle_provisional(without_echoes(found, talk))))
 
 
@@ -96,10 +100,10 @@ def _is_side(cue: Cue, found: Sequence[Cue]) -> bool:
     club = (last.kind == "club" and not last.meant) or last.mention.text.endswith(" side")
     if soon and (club if right else last.kind == "stayed_out"):
         return True
-    if after is None or after.utterance > cue.utterance + 1:
+    if after is None or after.utterance > cue.utterance + _NEXT:
         return False
     if after.kind in ("tap", "stayed_out"):
-        return not right
+        return not right and after.utterance <= cue.utterance + 1
     struck = last.kind in ("club", "strike", "contact", "miss") and cue.utterance <= last.utterance + _SOON
     return struck and after.kind == "place" and after.value not in ("fairway", "green", "close")
 

@@ -14,7 +14,7 @@ _WONDERED = ("how", "why")
 _BESIDE = ("miss", "lie", "distance")
 """What may be told between a place and the same once more."""
 _MISSED = ("miss", "stayed_out")
-_LAIN = ("sand", "rough", "trees")
+_LAIN = ("sand", "rough", "trees", "fringe")
 _OPENING = 2
 """Words before a place that opens its utterance, at most."""
 _NEAR = 6
@@ -40,7 +40,8 @@ def without_echoes(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
     echoed |= {at for before, at in pairwise(told) if _still_there(found[at], found[before])}
     lasting = [at for at in told if found[at].kind not in _BESIDE]
     echoed |= {at for at in told if found[at].kind in _MISSED and _repeated(found[at].utterance, talk)}
-    echoed |= {at for before, at in pairwise(lasting) if _told_on(found[at], found[before], talk)}
+    told_on = ((before, at) for before, at in pairwise(lasting) if _told_on(found[at], found[before], talk))
+    echoed |= {before if _sided(found, at) and not _sided(found, before) else at for before, at in told_on}
     echoed |= {at for at in told if any(_fell_in(cue, found[at]) for cue in found[at + 1 :])}
     echoed |= {at for at in told if _summed_up(found[at], found[:at])}
     return [cue for at, cue in enumerate(found) if at not in echoed]
@@ -83,6 +84,11 @@ def _told_on(cue: Cue, before: Cue, talk: Sequence[Utterance]) -> bool:
     opens = cue.mention.first - said.first <= _OPENING or _LYING.search(said.text)
     stays = _STAYS.search(_LYING.sub("", said.text))
     return same and bool(opens) and not stays and 0 < cue.utterance - before.utterance <= _NEAR
+
+
+def _sided(found: Sequence[Cue], at: int) -> bool:
+    """ "Bunker. Left hand bunker": told with its side, it is the one that counts."""
+    return any(cue.kind == "miss" and cue.mention.overlaps(found[at].mention) for cue in found)
 
 
 def _how_it_missed(cue: Cue, before: Cue, talk: Sequence[Utterance]) -> bool:

@@ -211,6 +211,11 @@ def where_it_lies(cues: Sequence[Cue], at: int, begin: int, units: str) -> bool:
         near = told[:1]
     if of_the_hole and told[:1] == [at - 1] and _at_once(cues, at, told):
         near = told[:1]
+    first_told = bool(near) and near == told[:1] and words[0] not in _ROLLED
+    after = cues[max(at, *near) + 1 :][:1] if first_told else ()
+    if any(cue.kind in _PUTTED and cue.utterance > cues[at].utterance for cue in after):
+        # "Green. Eight feet past. Birdie putt": a putt begins behind it.
+        return True
     lies_at = _GIMME_YD if of_the_hole and near == told[:1] else _LEAVE_YD
     return any(yards(cues[by], units) > lies_at for by in near)
 

@@ -30,6 +30,8 @@ _ELSEWHERE = re.compile(r"half|cent(?:re|er)|middle|edge|tier|wind|me|us|myself|
 _IS = ("it's", "that's", "and", "then", "so")
 _AMID = re.compile(r"in(?:to|side)?|under|behind|among(?:st)?|against|near|beside|on|over")
 """No side: "it's in the gorse, it's right inside it"."""
+_MEANT = {("says", "go"), ("said", "go"), ("to", "go"), ("me", "go"), ("i'm", "going")}
+""" "She says go left, I'm going left": where it is to be hit."""
 _SIDE = re.compile(r"(left|right)(hand(?:ed)?)?(?:side)?")
 _PAST = re.compile(
     r"by|past|wide|miss(?:ed|es|ing)?|burn(?:ed|s|t|ing)?|catch(?:es|ing)?|caught|clip(?:s|ped|ping)?|graz(?:ed|es|ing)"
@@ -144,6 +146,8 @@ def _of_the_ball(texts: Sequence[str], spelt: Sequence[str], at: int) -> bool:
     if spelt[at] == "right" and before in _IS and _AMID.fullmatch(after):
         return False
     if texts[at].endswith(_ASKED) or _ELSEWHERE.fullmatch(after):
+        return False
+    if at > 1 and (spelt[at - 2], before) in _MEANT:
         return False
     stopped = _STOP.search(texts[at]) is not None or spelt[at] not in ("left", "right")
     if at and _STOP.search(texts[at - 1]) and stopped:

@@ -56,7 +56,7 @@ def led(cues: Sequence[Cue], steps: Sequence[Step]) -> dict[int, int]:
         # "Rough to the left, 30 short, 30 yards out, sand wedge, too strong": of two, each its own.
         anew = acts.kind in _NAMED and bool(side_of(run[len(head) :]))
         soon = sides[0].utterance <= landed.utterance + 1 and (acts.utterance > end or anew)
-        if soon and off and acts.kind in _ACTS:
+        if soon and off and (acts.kind in _ACTS or acts.value == "there"):
             found[at] = len(head)
     return found
 

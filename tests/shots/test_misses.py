@@ -56,6 +56,44 @@ MISSES = {
         ],
         ["", "", "short", "", ""],
     ),
+    "a bunker, told again with its side": (
+        [
+            "Driver in the fairway.",
+            "140, 8 iron. Bunker. Right-hand bunker.",
+            "Out in one, on the green.",
+            "Two putts for a five.",
+        ],
+        ["", "right", "", "", ""],
+    ),
+    "a side told behind the sand, before it is got out of twice": (
+        [
+            "Driver in the fairway.",
+            "150, 7 iron, pitched in the sand. Right of the green.",
+            "First dig. Still in there.",
+            "Second dig, out, on the green.",
+            "Two putts for a six.",
+        ],
+        ["", "right", "", "", "", ""],
+    ),
+    "a side put right at once": (
+        [
+            "Driver in the fairway.",
+            "150, 7 iron, on the green.",
+            "20 feet. It stayed out on the left, excuse me, on the right.",
+            "Tapped in for a par.",
+        ],
+        ["", "", "right", ""],
+    ),
+    "where it lies, and then the putt": (
+        [
+            "Driver in the fairway.",
+            "95, gap wedge.",
+            "Green. Nine feet past.",
+            "Birdie putt, missed it left.",
+            "Tapped in.",
+        ],
+        ["", "long", "left", ""],
+    ),
     "right inside a bush is no side": (
         [
             "Driver in the fairway.",
