@@ -52,6 +52,8 @@ BACK_WITHIN = 4
 """A "last week" colours so many words before it."""
 OTHER_WITHIN = 18
 """Another player's turn reaches so many words on, within the sentence."""
+_IN_SO_MANY = "and so many, at the end of a putt"
+"""The rule for what may be "in. Five": a score where a putt's length was told."""
 _FOR_ME = 2
 """Words from a score to the "me" of "for me"."""
 
@@ -161,7 +163,7 @@ def _settle(candidate: Mention, context: _Context, done: int, to_hole: int) -> M
     if claim.kind in ("for_word", "for_strokes"):
         return _settled_for(claim, context, done, to_hole)
     if claim.kind == "bare":
-        return _settled_bare(claim, context, done)
+        return _settled_bare(claim, context, max(done, to_hole) if claim.rule == _IN_SO_MANY else done)
     if claim.rule in ("so many", "for so many") and value > MOST_BARE:
         return None
     if claim.kind == "strokes" and value == 1 and claim.rule != HOLE_IN_ONE:
@@ -249,7 +251,7 @@ def _settled_for(claim: Mention, context: _Context, done: int, to_hole: int) -> 
 def _settled_bare(claim: Mention, context: _Context, done: int) -> Mention:
     """A number by itself: the score when a ball was just holed, else the stroke being counted."""
     holed = context.before(claim, "done")
-    opens = claim.first == context.clause_starts[0]
+    opens = claim.first == context.clause_starts[0] or claim.rule == _IN_SO_MANY
     if holed is not None and claim.first - holed.last <= HOLED_WITHIN and claim.value != 1:
         return replace(claim, kind="strokes", weight=0.95 if holed.value == "holed" else 0.7)
     if opens and claim.first - done <= HOLED_WITHIN and claim.value in range(2, MOST_BARE + 1):

@@ -61,6 +61,7 @@ SCORES = ("strokes", "score_word", "hole_to_par")
         ("Tapped that in. That's two under. Two, I tell you.", []),
         ("Tapped that in. That's two under. Three.", [("strokes", 3)]),
         ("Two putts for par there.", [("score_word", 0)]),
+        ("Two feet left. And five.", [("strokes", 5)]),
         ("In. Five there. Seven one-putts, let me check that. No, six of them.", [("strokes", 5)]),
         ("That's a double bogey, sadly.", [("score_word", 2)]),
         ("A snowman, folks.", [("strokes", 8)]),
