@@ -21,6 +21,8 @@ _DECIDED_WITHIN = 12
 """Words from a club that was only thought of to the number taken: "I thought about my hybrid. So, seven."."""
 _PUT_RIGHT_WITHIN = 5
 """Words from such a number to words that take it back: "7? Hang on, wind's behind. 8."."""
+_SURELY = 1.5
+"""The weight of a hole that a number names and no club: "that's the nine" may be either."""
 _THOUGHT_WITHIN = 12
 """Words from one such number to the next: "so that's an eight. Or it's a nine. I'll hit a nine"."""
 _SETTLED = {"place", "holed", "tap", "putts", "putt", "putter", "club", "miss", "reload", "drop"}
@@ -110,7 +112,7 @@ def _clubs(talk: Sequence[Utterance]) -> Iterator[Mention]:
             far = -_NEAR
         elif mention.kind == "mend?" and mention.first - alone <= _PUT_RIGHT_WITHIN:
             far = mention.last
-        elif _maybe(mention) and _alone(mention, told) and _for_a_club(mention, far, thought):
+        elif _maybe(mention, far) and _alone(mention, told) and _for_a_club(mention, far, thought):
             far, thought = far if mention.mood or _advised(mention) else -_NEAR, mention.last
             yield mention
         elif _lone(mention) and (
@@ -187,9 +189,13 @@ def _lone(mention: Mention) -> bool:
     return by_itself(mention) and mention.value in _IRONS
 
 
-def _maybe(mention: Mention) -> bool:
-    """ "It's a seven for me", which is a score where no length was told before it."""
-    return mention.kind == "iron" and mention.mood in ("", "plan", "tried")
+def _maybe(mention: Mention, far: int = -_NEAR) -> bool:
+    """ "It's a seven for me", which is a score where no length was told before it.
+
+    So is "that's my seven", but soon behind a length: "152, that's my seven".
+    """
+    soon = mention.mood == "named" and mention.first - far <= _SOON
+    return mention.kind == "iron" and (mention.mood in ("", "plan", "tried") or soon)
 
 
 def _advised(mention: Mention) -> bool:
@@ -198,8 +204,9 @@ def _advised(mention: Mention) -> bool:
 
 
 def _alone(mention: Mention, told: Sequence[Mention]) -> bool:
-    """Whether nothing else is named in the same words."""
+    """Whether nothing else is named in the same words, a hole that they may be taken for aside."""
     named = (m for m in told if m is not mention and m.kind in _NAMED)
+    named = (m for m in named if m.kind != "hole" or m.weight >= _SURELY)
     return not any(m.overlaps(mention) for m in named)
 
 

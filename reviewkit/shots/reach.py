@@ -21,7 +21,7 @@ _REACH_YD = _WOODS | _HYBRIDS | _IRONS | _WEDGES
 _SHORT_YD, _FULL_YD, _AT_A_STRETCH = 30, 140, 1.15
 """What a chip has at most, what a club goes that is seldom chipped with, how far a long hitter outdoes it."""
 
-_SELDOM, _NEVER = 0.92, 1.1
+_SELDOM, _NEVER = 1.0, 1.1
 _HARDLY_A_PUTT_YD = 24.0
 """Of a longer one the number that sounds like it is likelier: 14 metres for 40."""
 

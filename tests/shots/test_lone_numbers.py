@@ -48,6 +48,9 @@ FOUR = "Hole one, a par four. Driver, fairway."
         # Thought of, and another taken by its number.
         ("I was set on the rescue, then I thought about my rescue. So, seven. Onto the green.", "7I"),
         ("A hybrid goes past the flag, into the flax. Seven iron. Onto the green.", "7I"),
+        # As a hole is named, or a score, but behind a length.
+        ("134, into the sun, so that's the eight, the one I like. Onto the green.", "8I"),
+        ("152, that's my seven. Onto the green.", "7I"),
         # Right behind its length.
         ("176, seven, thought about the six. Onto the green.", "7I"),
         # Weighed before, and chosen after all.

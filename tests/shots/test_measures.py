@@ -460,6 +460,29 @@ TALES: dict[str, tuple[Sequence[str], Sequence[float | None]]] = {
         ],
         [148, 30 * FT, 1 * FT],
     ),
+    "lengths by a gadget, as I make them, and too much of them": (
+        [
+            *(FOUR, DRIVER, "Fifty-eight, my watch says. Half a sand wedge, on the green."),
+            "Thirty-one feet, I make it. Felt good, was four foot too brave.",
+            "Missed the one back. Tapped in, five.",
+        ],
+        [388, 58, 31 * FT, 4 * FT, None],
+    ),
+    "money, and what is left": (
+        [
+            *(FOUR, DRIVER, "One forty-five, seven iron, in the bunker."),
+            "Sand wedge, as taught in a lesson for sixty quid. Out, and what's left is three feet.",
+            "In for four.",
+        ],
+        [388, 145, None, 1],
+    ),
+    "a putt of so many by its number": (
+        [
+            *(FOUR, DRIVER, "One forty, pitching wedge, out of the thick grass. Green."),
+            "Thirty feet. Left it seven short. Missed the seven. Tapped in.",
+        ],
+        [388, 140, 10, 7 * FT, None],
+    ),
     "the length behind the words, and a putt told behind the putter": (
         [
             "Hole one, par five. Driver first, 482 it is, on the fairway.",
