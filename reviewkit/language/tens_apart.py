@@ -6,7 +6,7 @@ follows says that a length was told: a goal, a unit, what is left.
 
 from __future__ import annotations
 
-from reviewkit.language.number_words import words_of
+from reviewkit.language.number_words import CLUB_NOUNS, LIKE_PAR, words_of
 from reviewkit.language.pieces import BREAKS, COMMA, ENDS, Piece, digit_at, text_at
 
 _SOUNDS = {"to": 2, "too": 2, "free": 3, "tree": 3, "for": 4, "fore": 4}
@@ -18,6 +18,7 @@ _LEFT = words_of("left out in yards yard metres metre")
 _FAR = (*_LEFT, *words_of("from over across downhill uphill into"))
 _SHORT = words_of("feet foot footer footers inches")
 _BESIDE = words_of("off away right left past short shy below above under behind beyond from")
+_ACROSS = words_of("across over uphill downhill through")
 _MINE = ("my", "the", "his", "our")
 
 
@@ -36,6 +37,8 @@ def tens_apart(given: list[Piece], at: int) -> tuple[float, int]:
         _noughts,
         _free,
         _went_to,
+        _ty_two,
+        _digits_to_unit,
     ):
         found = reading(given, at)
         if found[1]:
@@ -161,6 +164,31 @@ def _went_to(given: list[Piece], at: int) -> tuple[float, int]:
         return 0.0, 0
     beside = text_at(given, at + 3) in _SHORT and text_at(given, at + 4) in _BESIDE
     return (20.0 + unit, at + 3) if beside else (0.0, 0)
+
+
+def _ty_two(given: list[Piece], at: int) -> tuple[float, int]:
+    """ "140 to across the quarry", "40 to 7 iron", "400 to, par four": the two is heard as "to"; the four as
+    "for", as in "130 for yards".
+    """
+    value, text = given[at].value, text_at(given, at + 1)
+    if value is None or not given[at].text.isdigit() or not 20 <= value < 650 or value % 10 or value == 100:
+        return 0.0, 0
+    after, beyond = text_at(given, at + 2), text_at(given, at + 3)
+    if text == "for":
+        return (value + 4, at + 2) if after in ("yards", "metres") else (0.0, 0)
+    club = digit_at(given, at + 2) and beyond in CLUB_NOUNS
+    ends = value > 100 and after == COMMA and beyond in LIKE_PAR
+    told = text == "to" and (club or ends or (value > 100 and after in _ACROSS))
+    return (value + 2, at + 2) if told else (0.0, 0)
+
+
+def _digits_to_unit(given: list[Piece], at: int) -> tuple[float, int]:
+    """ "1 7 to 5 left": digit by digit, and the "-ty" as "to"."""
+    hundreds, tens, unit = digit_at(given, at), digit_at(given, at + 1), digit_at(given, at + 3)
+    apart = text_at(given, at + 2) == "to" and 1 <= hundreds <= 2 and tens >= 2 and unit
+    if not apart or not (text_at(given, at + 4) in _LEFT and _told(given, at + 4)):
+        return 0.0, 0
+    return hundreds * 100.0 + tens * 10 + unit, at + 4
 
 
 def _told(given: list[Piece], at: int) -> bool:
