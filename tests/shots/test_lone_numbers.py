@@ -51,6 +51,9 @@ FOUR = "Hole one, a par four. Driver, fairway."
         # As a hole is named, or a score, but behind a length.
         ("134, into the sun, so that's the eight, the one I like. Onto the green.", "8I"),
         ("152, that's my seven. Onto the green.", "7I"),
+        # By its short name, and one that only would have been enough.
+        ("78, sandy. Get down. Onto the green.", "SW"),
+        ("85. The sixty flat out would do it, but no. So the sand wedge. Onto the green.", "SW"),
         # Right behind its length.
         ("176, seven, thought about the six. Onto the green.", "7I"),
         # Weighed before, and chosen after all.

@@ -476,6 +476,14 @@ TALES: dict[str, tuple[Sequence[str], Sequence[float | None]]] = {
         ],
         [388, 145, None, 1],
     ),
+    "a length from the green, to where it should land, and wet at that": (
+        [
+            *(FOUR, DRIVER, "One eighty left, downhill, wet, all of a four iron. Right rough."),
+            "It's eight paces from the green. Lob wedge, two feet past my spot, and on, six feet.",
+            "In for four.",
+        ],
+        [388, 180, None, 2],
+    ),
     "a putt of so many by its number": (
         [
             *(FOUR, DRIVER, "One forty, pitching wedge, out of the thick grass. Green."),
