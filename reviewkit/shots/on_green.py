@@ -16,6 +16,9 @@ _STROKED, _ON_THE_GREEN = 0.4, ("green", "fringe", "holed")
 _PUTTED_FROM, _OFF_THE_GREEN = ("fairway",), 1.2
 """Where a putter may be used besides green and fringe, and what speaks against it."""
 
+_COUNTED_TOO = 1.0
+"""What speaks against a putt from off the green being one of those counted."""
+
 Moves = Iterator[tuple[float, Ball, Step | None]]
 """Ways on: (gain in log odds, the ball afterwards, the steps)."""
 
@@ -68,9 +71,18 @@ def _close(chain: Step | None) -> bool:
 
 
 def tally(ball: Ball, found: Draft, chain: Step | None) -> Moves:
-    """ "Two putts", "three-jacked it": so many putts in all, those told before included."""
-    for cost, green, steps in onto_green(ball, chain, False):
-        more = found.putts - green.putts
+    """ "Two putts", "three-jacked it": so many putts in all, those told before included.
+
+    One from off the green is none, but some count it.
+    """
+    ways = [(cost, green.putts, green, steps) for cost, green, steps in onto_green(ball, chain, False)]
+    ways += [
+        (cost - _COUNTED_TOO, putts + 1, green, steps)
+        for cost, putts, green, steps in ways
+        if _putted_on(steps)
+    ]
+    for cost, putted, green, steps in ways:
+        more = found.putts - putted
         if more < 1:
             yield found.score + cost - 1.5, green, steps
             continue
@@ -81,6 +93,15 @@ def tally(ball: Ball, found: Draft, chain: Step | None) -> Moves:
             )
             after, steps = played(after, putt, steps, told=False)
         yield found.score + cost + 0.3, after, steps
+
+
+def _putted_on(chain: Step | None) -> bool:
+    """Whether the ball came to the green by a putt from off it."""
+    while chain is not None and chain.draft.shape == "putt":
+        if chain.lie != "green":
+            return True
+        chain = chain.before
+    return False
 
 
 def updown(ball: Ball, found: Draft, chain: Step | None) -> Moves:

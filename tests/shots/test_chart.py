@@ -349,6 +349,16 @@ TALES = {
 }
 
 
+def test_a_count_of_putts_may_take_in_one_from_off_the_green() -> None:
+    said = "Thirty feet, putter, and it ran five feet past. Missed the one back, so that's three putts."
+    played = play([THREE, "Wedge, on the front fringe.", said, "A four."])
+    (score,) = played.scores
+    assert [(shot.kind, shot.lie) for shot in played.shots[1:]] == [
+        *(("putt", "fringe"), ("putt", "green"), ("putt", "green"))
+    ]
+    assert (score.strokes, score.putts) == (4, 2)
+
+
 @pytest.mark.parametrize("name", TALES)
 def test_strokes_of_a_tale(name: str) -> None:
     lines, expected, penalties = TALES[name]
