@@ -156,7 +156,7 @@ def _settle(candidate: Mention, context: _Context, done: int, to_hole: int) -> M
         return None
     claim = replace(candidate, value=value, mood=candidate.mood or _mood(candidate, context))
     if claim.kind in ("running", "hole_to_par"):
-        negative = claim.unit in ("under", "minus")
+        negative = claim.unit in ("under", "minus", "good")
         claim = replace(claim, value=-value if negative else value, unit="")
     if claim.kind == "on_tee":
         claim = replace(claim, kind="played", value=value - 1, unit="hole")
