@@ -125,7 +125,7 @@ def with_the_same_wedge(found: Sequence[Cue]) -> list[Cue]:
         if cue.kind == "club" and cue.value == "same" and cue.mention.text.endswith("wedge"):
             again = place != "sand" and _wedge(club) and cue.mention.first - named > _AT_ONCE
             cue = replace(cue, mention=replace(cue.mention, value=club if again else "SW"))
-        if cue.kind == "club":
+        if cue.kind == "club" and not cue.meant:
             club, named = cue.value, cue.mention.last
         place = cue.value if cue.kind == "place" else place
         kept.append(cue)

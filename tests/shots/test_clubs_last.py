@@ -60,6 +60,7 @@ def test_a_club_told_of_the_stroke_before_put_right_or_put_back(told: str, expec
         (["70 yards, same wedge again, and it's on the green."], "SW"),
         (["Gap wedge, and it's in the back bunker.", "Same wedge out, on the green."], "GW SW"),
         (["90 to go, gap wedge, no, same wedge, on the green."], "SW"),
+        (["82. The sixty flat out would do, so the same wedge, on the green."], "SW"),
         # A number that may be a length is no club where one was named.
         (["104 left, the fifty four degree. It ripped back to like 60, 60, on the green."], "54"),
         # Nor is one that tells why another was taken.
