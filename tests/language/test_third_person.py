@@ -36,6 +36,22 @@ def test_he_is_the_one_who_speaks_where_nobody_says_i(
     assert moods([*_CALLED, said], kind) == told
 
 
+_COACHED = ["You look at it.", "You walk round it.", "You like it, you really do."] * 6
+
+
+@pytest.mark.parametrize(
+    ("said", "kind", "told"),
+    [
+        ("You take the six iron, and you're on, but you're at the back.", "place", [("green", "")]),
+        ("You've got one sixty left.", "distance", [(160, "togo")]),
+    ],
+)
+def test_you_are_the_one_who_speaks_where_nobody_says_i(
+    said: str, kind: str, told: list[tuple[object, str]]
+) -> None:
+    assert moods([*_COACHED, said], kind) == told
+
+
 def test_he_is_another_where_i_play_too() -> None:
     mine = ["I look at it, and I like it.", "I walk round it."] * 7
     assert moods([*_CALLED, *mine, "He's pulling the six iron."], "club") == [("6I", "other")]
