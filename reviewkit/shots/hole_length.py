@@ -18,6 +18,8 @@ _BY_A_SIGN = 0.1
 _SIGN = re.compile(r"\b(?:sign|card|board|plaque)\b")
 """What is told by one puts right what was thought before: "I want to say it's 330. The sign says 332"."""
 _OFF_THE_TEE = {"length": 2.0, "togo": 0.8, "": 0.6, "bare": 0.5, "plan": 0.3, "said": 0.15}
+_FLOWN = 340
+"""Yards that nobody drives; common sense."""
 _LATER = 0.3
 """Of several lengths the first is likelier."""
 
@@ -40,8 +42,9 @@ def length_of_hole(cues: Sequence[Cue], tee: Moment, units: str, par: int | None
             continue
         if yards(cue, units) < _FAR_TOO_SHORT * low:
             continue
-        # Behind the driver it is how far that went.
+        # Behind the driver it is how far that went: "driver, 268"; but "driver, 388" is the hole's.
         flown = tee.first <= tee.swung < at and cues[tee.swung].value in LONGEST_CLUBS
+        flown = flown and yards(cue, units) < _FLOWN
         first = next(iter(best), at)
         by_a_sign = _SIGN.search(cue.mention.text) and _near(yards(cue, units), yards(cues[first], units))
         best[at] = (
