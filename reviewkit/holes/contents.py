@@ -25,7 +25,7 @@ _HURRIES = ((8.0, -3.0), (14.0, -1.6), (18.0, -0.6))
 _MANY_WORDS, _WORDY = 200, 0.0065
 """Words that the talk of one hole seldom exceeds, and what each more speaks against it."""
 TOLD_OF_IT = {"score_word", "strokes", "points"}
-_SUMS = ("over", "score", "running", "played", "hinted", "swung", "untold")
+_SUMS = ("over", "score", "played", "hinted", "swung", "untold")
 _PLAYED = {"place", *HOLED}
 _HINTS = {"miss", "contact", "stayed_out"}
 """A ball in play, where a listener has lost the words for club and place."""
@@ -55,7 +55,6 @@ class Contents:
                     sums["played"][-1] += 1.0
             sums["over"][-1] += any(plain_of(m, HOLED) for m in utterance.mentions)
             sums["score"][-1] += any(plain_of(m, TOLD_OF_IT) for m in utterance.mentions)
-            sums["running"][-1] += any(plain(m, "running") for m in utterance.mentions)
             sums["untold"][-1] += any(m.kind == "untold" for m in utterance.mentions)
             sums["hinted"][-1] += any(m.kind in _HINTS and not m.mood for m in utterance.mentions)
             sums["swung"][-1] += swings(utterance)

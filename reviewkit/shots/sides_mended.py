@@ -12,9 +12,11 @@ _OPPOSITE = {"left": "right", "right": "left", "short": "long", "long": "short"}
 _WITHIN = 7
 """Words from a side to the one that takes its place, at most."""
 _SOON = 2
+"""Utterances between the two, at most."""
 
 
 def without_sides_taken_back(found: Sequence[Cue], talk: Sequence[Utterance]) -> list[Cue]:
+    """The cues without each side that words which take it back, and the opposite side, follow at once."""
     mends = [m for said in talk for m in said.mentions if m.kind == "mend?"]
     sides = [at for at, cue in enumerate(found) if cue.kind == "miss"] if mends else []
     gone = {
