@@ -14,7 +14,7 @@ import sys
 import tempfile
 from pathlib import Path
 
-from tests.eval.rounds import LEVELS, Case, find_cases, heard_words, read_case
+from tests.eval.rounds import LEVELS, Case, find_cases, find_unread, heard_words, read_case
 from tests.eval.score import Check, check_round, figures, shares
 from tests.eval.show import print_calibration, print_errors, print_figures, print_rounds
 
@@ -61,6 +61,7 @@ def arguments() -> argparse.Namespace:
 
 def main() -> None:
     args = arguments()
+    hide = args.hide | find_unread(args.folder)
     result = {}
     with tempfile.TemporaryDirectory() as scratch:
         keep = args.keep or Path(scratch)
@@ -71,11 +72,11 @@ def main() -> None:
             checks = run_level(cases, level, keep)
             if args.errors:
                 for case in cases:
-                    if case.id not in args.hide:
+                    if case.id not in hide:
                         heard = heard_words(case, level, keep)
                         print_errors(case, heard, level, checks[case.id], args.figures)
-            print_rounds(level, checks, args.hide)
-            print_figures(level, checks, args.hide)
+            print_rounds(level, checks, hide)
+            print_figures(level, checks, hide)
             print_calibration(keep, level, cases)
             result[level] = shares(figures(check for each in checks.values() for check in each))
     if args.json:

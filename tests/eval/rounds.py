@@ -20,6 +20,8 @@ from reviewkit.speech import timed_text
 from tests.eval.score import Row, Truth, load_truth
 
 LEVELS = {"clean": "clean.vtt", "asr": "asr.json", "narration": "narration.opus"}
+UNREAD = "unread.txt"
+"""Names the rounds of a folder whose words and errors nobody looks at: they tell what is left to learn."""
 
 
 @dataclass(frozen=True)
@@ -50,6 +52,12 @@ def find_cases(folder: Path, level: str, only: frozenset[str] = frozenset()) -> 
     """The rounds of `folder` that have this level's source, in order of their names."""
     cases = [Case(path.parent) for path in sorted(folder.glob("*/truth.json"))]
     return [case for case in cases if (case.path / LEVELS[level]).is_file() and (not only or case.id in only)]
+
+
+def find_unread(folder: Path) -> frozenset[str]:
+    """The rounds of `folder` that only count."""
+    path = folder / UNREAD
+    return frozenset(path.read_text(encoding="utf-8").split()) if path.is_file() else frozenset()
 
 
 def read_case(case: Case, level: str, keep: Path) -> Reading:

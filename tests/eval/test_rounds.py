@@ -10,13 +10,14 @@ from scenedetect import ContentDetector, detect
 from support.truth import fixture_rounds, load
 
 from fixtures.makers.script import load_script
-from tests.eval.rounds import read_text
+from tests.eval.rounds import find_unread, read_text
 
 ROUNDS = [path.parent for path in fixture_rounds()]
+CORPUS = sorted(path.parent for path in (ROUNDS[0].parents[1] / "corpus").glob("*/truth.json"))
 TIMES = {"hole", "stroke", "at_s", "until_s"}
 
 
-@pytest.mark.parametrize("folder", ROUNDS, ids=lambda folder: folder.name)
+@pytest.mark.parametrize("folder", ROUNDS + CORPUS, ids=lambda folder: folder.name)
 def test_truth_and_texts_are_what_the_script_says(folder: Path) -> None:
     script, truth = load_script(folder / "script.txt"), load(folder / "truth.json")
     said = [line for section in script.sections for line in section.lines]
@@ -31,6 +32,11 @@ def test_truth_and_texts_are_what_the_script_says(folder: Path) -> None:
     for name in ("clean.vtt", "asr.json"):
         starts = [word.start_s for word in read_text(folder / name).words]
         assert starts == sorted(starts) and starts[-1] < truth["duration_s"]
+
+
+def test_the_unread_rounds_are_there() -> None:
+    unread = find_unread(CORPUS[0].parent)
+    assert unread and unread < {folder.name for folder in CORPUS}
 
 
 @pytest.mark.parametrize(
