@@ -18,8 +18,8 @@ Value = str | int | float
 
 @cache
 def compiled(source: str) -> re.Pattern[str]:
-    """A rule's pattern between word ends, compiled when it is first tried."""
-    return re.compile(rf"(?<![\w'])(?:{source})(?![\w'])")
+    """A rule's pattern between word ends, compiled when it is first tried. 1.5 is one word, not two."""
+    return re.compile(rf"(?<![\w'])(?<!\d\.)(?:{source})(?![\w'])(?!\.\d)")
 
 
 @dataclass(frozen=True, slots=True)

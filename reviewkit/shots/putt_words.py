@@ -13,7 +13,7 @@ from reviewkit.shots.cue import Cue
 from reviewkit.shots.holing import feet
 
 _NEXT = re.compile(
-    r"\b(?:that|next|back|return|lip(?:s|ped)?|horse ?shoed?|(?:hit|hits|caught) the (?:hole|cup))\b"
+    r"\b(?:that|next|back|return|comebacker|lip(?:s|ped)?|horse ?shoed?|(?:hit|hits|caught) the (?:hole|cup))\b"
 )
 _FLAG = re.compile(r"\bof the (?:flag|pin|stick)\b")
 _TWO, _LYING, _FAR = 1.6, 1.2, 1.5
@@ -76,8 +76,9 @@ def _lying_yet(run: Sequence[Cue]) -> bool:
 
 
 def _of_the_next(cue: Cue, left: Cue) -> bool:
-    """ "I knock it three feet by. I miss that too", "the five footer slipped": of what a putt left."""
+    """ "I knock it three feet by. I miss that too", "the return was never in": of what a putt left."""
     if cue.kind == "distance" and cue.mention.mood == "from":
         return cue.value == left.value
-    missed = cue.kind == "stayed_out" and cue.utterance > left.utterance and _NEXT.search(cue.mention.text)
-    return cue.kind in ("holed", "tap") or bool(missed)
+    if cue.kind in ("stayed_out", "putt"):
+        return cue.utterance > left.utterance and _NEXT.search(cue.mention.text) is not None
+    return cue.kind in ("holed", "tap")

@@ -9,7 +9,9 @@ import re
 from collections.abc import Sequence
 from itertools import pairwise
 
+from reviewkit.model.values import SMALL_UNITS
 from reviewkit.shots.cue import SHORT, Cue
+from reviewkit.shots.holing import feet
 
 _REWARD = {
     "club": 1.5,
@@ -84,6 +86,7 @@ def rewards(run: Sequence[Cue], family: str) -> float:
             worth *= 0.4
         best[cue.kind] = max(best.get(cue.kind, 0.0), worth)
     lagged = family == "putt" and any(_left_behind(cue, after) for cue, after in pairwise(run))
+    lagged = lagged or (family in ("putt", "putt_or_swing") and _from_and_left(run))
     no_putt = family == "swing" and any(c.kind == "holed" and _HOLED_OUT.match(c.mention.text) for c in run)
     return sum(best.values()) + (_NO_PUTT if no_putt else 0.0) + (_LAGGED if lagged else 0.0)
 
@@ -92,6 +95,15 @@ def _left_behind(putt: Cue, length: Cue) -> bool:
     """ "Rolled it up to a metre": a putt told with what it left."""
     left = length.kind == "distance" and length.mention.mood == "left"
     return left and putt.kind == "putt" and length.mention.first <= putt.mention.last + 1
+
+
+def _from_and_left(run: Sequence[Cue]) -> bool:
+    """ "30 feet, and I went 4 feet beyond": what a putt was played from, and what it left."""
+    lengths = [cue for cue in run if cue.kind == "distance" and cue.mention.unit in SMALL_UNITS]
+    if len(lengths) < 2 or lengths[0].mention.mood == "left" or lengths[1].mention.mood != "left":
+        return False
+    before, behind = feet(lengths[0]), feet(lengths[1])
+    return before is not None and behind is not None and behind < before
 
 
 def crossings(run: Sequence[Cue], clubs_last: bool) -> float:
