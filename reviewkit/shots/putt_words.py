@@ -80,5 +80,6 @@ def _of_the_next(cue: Cue, left: Cue) -> bool:
     if cue.kind == "distance" and cue.mention.mood == "from":
         return cue.value == left.value
     if cue.kind in ("stayed_out", "putt"):
-        return cue.utterance > left.utterance and _NEXT.search(cue.mention.text) is not None
+        later = cue.utterance > left.utterance or cue.mention.text.startswith("then ")
+        return later and _NEXT.search(cue.mention.text) is not None
     return cue.kind in ("holed", "tap")
