@@ -194,8 +194,10 @@ def _worth(
     if _putted(steps[number]):
         return _to_putt(cues, steps, number, at, place, units)
     worth = to_swing(cues, own, at, place, units, steps[number].draft.shape)
-    full = not steps[number].draft.shape and far_too_near(steps[number].draft.club, yards(cues[at], units))
-    return worth - _TOO_NEAR if worth is not None and full else worth
+    step = steps[number]
+    full = not step.draft.shape and step.lie != "fringe"
+    near = full and far_too_near(step.draft.club, yards(cues[at], units))
+    return worth - _TOO_NEAR if worth is not None and near else worth
 
 
 def _quiet(cue: Cue, length: Cue, step: Step) -> bool:

@@ -72,6 +72,8 @@ def to_swing(cues: Sequence[Cue], own: Moment, at: int, place: str, units: str, 
         return _BESIDE_ITS_CLUB if cues[at].utterance == cues[own.swung].utterance else None
     if place == "after" and shape in SHORT and mood == "" and long >= _SHORTEST_SWING_YD:
         return _BARE_BEFORE
+    if place == "own" and cue.mention.text.startswith("to leave "):
+        return None
     if place == "own" and mood == "left" and at < own.swung:
         # "Laid up to 85. Gap wedge": told before the club, it is what that one has.
         return _BARE_BEFORE
