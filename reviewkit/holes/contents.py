@@ -25,7 +25,10 @@ _HURRIES = ((8.0, -3.0), (14.0, -1.6), (18.0, -0.6))
 _MANY_WORDS, _WORDY = 200, 0.0065
 """Words that the talk of one hole seldom exceeds, and what each more speaks against it."""
 TOLD_OF_IT = {"score_word", "strokes", "points"}
+_LONGER, _LEAST_LEFT, _LONG, _MORE = 1.0, 40, 100, 1.2
+"""Against a stretch in which more is left than before: lengths that tell, and how much more it must be."""
 _SUMS = ("over", "score", "played", "hinted", "swung", "untold")
+_UNITS, _TO_THE_HOLE = ("yd", "m", ""), ("", "togo", "bare", "length")
 _PLAYED = {"place", *HOLED}
 _HINTS = {"miss", "contact", "stayed_out"}
 """A ball in play, where a listener has lost the words for club and place."""
@@ -77,6 +80,25 @@ class Contents:
         return np.array(row, dtype=np.intp)
 
     @cached_property
+    def _longer(self) -> tuple[Array, Indices]:
+        """How often more was left than before, up to each utterance; the first from it that tells a length.
+
+        "92 metres, 52 degree. Par. Moving on. 154, over the gully": a ball comes nearer, so the hole is new.
+        """
+        longer, before, told = [0.0], 0.0, []
+        for at, utterance in enumerate(self.talk):
+            lengths = [m for m in utterance.mentions if m.kind == "distance" and m.mood in _TO_THE_HOLE]
+            left = [float(m.value) for m in lengths if isinstance(m.value, int | float) and m.unit in _UNITS]
+            left = [length for length in left if length >= _LEAST_LEFT]
+            more = bool(left) and before and left[0] >= max(_LONG, _MORE * before)
+            longer.append(longer[-1] + bool(more))
+            if left:
+                before = left[-1]
+                told.append(at)
+        following = np.searchsorted(told, np.arange(len(self.talk) + 1))
+        return np.array(longer), np.append(told, len(self.talk))[following].astype(np.intp)
+
+    @cached_property
     def _sums(self) -> dict[str, Array]:
         return {key: np.array(row) for key, row in self.counts.items()}
 
@@ -110,6 +132,8 @@ class Contents:
         told += np.where((over + score > 0) | (self._summed[end] >= start), 1.0, -1.0)
         told -= 0.8 * np.maximum(0.0, over - 3.0)
         told += sum(again.tell(start, end) for again in self._agains)
+        longer, next_length = self._longer
+        told -= _LONGER * (longer[end] - longer[np.minimum(next_length[start] + 1, end)])
         seconds = self._times[1][end - 1] - self._times[0][start]
         hurry = np.select([seconds < least for least, _ in _HURRIES], [cost for _, cost in _HURRIES], 0.0)
         # Little is told, and soon, of a hole that was not filmed.

@@ -13,7 +13,8 @@ from reviewkit.shots.cue import Cue
 from reviewkit.shots.holing import feet
 
 _NEXT = re.compile(
-    r"\b(?:that|next|back|return|comebacker|lip(?:s|ped)?|horse ?shoed?|(?:hit|hits|caught) the (?:hole|cup))\b"
+    r"\b(?:that|next|back|return|comebacker|lip(?:s|ped)?|horse ?shoed?"
+    r"|(?:hit|hits|caught) the (?:hole|cup))\b"
 )
 _FLAG = re.compile(r"\bof the (?:flag|pin|stick)\b")
 _TWO, _LYING, _FAR = 1.6, 1.2, 1.5

@@ -21,3 +21,12 @@ def tells(lines: list[str]) -> float:
 @pytest.mark.parametrize("total", ["And that's still two over.", "That leaves me one under."])
 def test_a_total_ends_a_hole_only_behind_a_swing(total: str) -> None:
     assert tells([*TALE, total]) > tells([total, *TALE])
+
+
+def test_a_ball_that_is_further_away_than_before_is_on_another_hole() -> None:
+    far, near = "154 left. 6 iron, on the green.", "92 left. 52 degree, on the green."
+    assert tells([*TALE, near, far]) < tells([*TALE, far, near])
+    talk = read_talk(transcript([*TALE, near, far]), Plan())
+    begun = next(at for at, said in enumerate(talk) if said.text.startswith("154"))
+    told = Contents(talk).tell(np.array([begun]), np.array([len(talk)]))
+    assert float(told[0]) == pytest.approx(tells([far]))
