@@ -49,6 +49,8 @@ _LENGTHS: tuple[tuple[float, dict[int, float]], ...] = (
 )
 """(shorter than this in yards, par -> weight), after the lengths that the Rules of Handicapping give for men
 and women (Appendix F, 2020; from memory). The weights are guesses."""
+_ENDED = ("place", "holed", "putt", "tap", "lie")
+"""What is told once a ball was struck, as blows are; "this tee shot" and "you can drive it" come before."""
 _LEAST = 90
 """Yards or metres of the shortest hole worth telling; a guess."""
 _PLACES = 3
@@ -198,7 +200,8 @@ def _before_any_stroke(mentions: Sequence[Mention]) -> list[Mention]:
     """A yardage that can only be the tee's, where the talk comes to one before it comes to a stroke."""
     goes = 0.0
     for mention in mentions:
-        if mention.kind in ("place", "strike", "holed", "putt", "tap", "lie"):
+        blow = mention.kind == "strike" and mention.value != "tee" and not mention.mood
+        if blow or mention.kind in _ENDED:
             break
         if mention.kind == "club" and not mention.mood:
             goes = reach(str(mention.value)) or 0.0
