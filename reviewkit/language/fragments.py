@@ -9,8 +9,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from reviewkit.language.half_heard import halved, hundred_under, oh_between
-from reviewkit.language.number_words import CLUB_NOUNS, shown, words_of
+from reviewkit.language.half_heard import four_hundred, halved, hundred_under, oh_between
+from reviewkit.language.number_words import CLUB_NOUNS, LIKE_PAR, shown, words_of
 from reviewkit.language.pieces import BREAKS, COMMA, ENDS, Piece, digit_at, text_at
 from reviewkit.language.tens_apart import tens_apart
 
@@ -41,6 +41,10 @@ _CLUB_BEFORE = ("a", "an", "the", "my", "hit", "little", "smooth", "soft", "hard
 """Behind these "9 to 6 feet" is a club, and what it left."""
 
 
+_LONGEST_HOLE = 6
+"""Its hundreds of yards."""
+
+
 def whole(given: list[Piece]) -> list[Piece]:
     """The pieces with such numbers in one, each keeping what was heard."""
     made: list[Piece] = []
@@ -64,6 +68,7 @@ def _number(given: list[Piece], at: int) -> tuple[float, int]:
     value = given[at].value
     if value is None:
         found = _spelt(given, at, 0) if given[at].text == "one" else _headed(given, at)
+        found = found if found[1] else four_hundred(given, at)
         return found if found[1] else halved(given, at)
     for reading in (
         _spelt,
@@ -95,8 +100,14 @@ def _spelt(given: list[Piece], at: int, value: float) -> tuple[float, int]:
 
 
 def _one_by_one(given: list[Piece], at: int, digits: list[int]) -> bool:
-    """ "1, 2, 5, no wind" opens the talk with what is left; "1, 2, 3" and "1, 4, 5, 4" count."""
+    """ "1, 2, 5, no wind" opens the talk with what is left; "1, 2, 3" and "1, 4, 5, 4" count.
+
+    "3, 8, 1 driver" and "3, 7, 6, par 4" tell a hole's length.
+    """
     after = [text_at(given, at + step) for step in (5, 6)]
+    hole = "driver" in after or (after[0] in BREAKS and after[1] in LIKE_PAR and digit_at(given, at + 7) > 0)
+    if hole and digits[0] <= _LONGEST_HOLE and digits[2] != digits[1] + 1:
+        return True
     alone = text_at(given, at - 1) in ("", *ENDS) and after[0] in (COMMA, *ENDS) and not after[1].isdigit()
     return alone and digits[0] == 1 and digits[1] + 1 != digits[2]
 

@@ -12,7 +12,7 @@ _SOUNDS = {"to": 2, "too": 2, "free": 3, "tree": 3, "for": 4, "fore": 4, "fife":
 _UNITS = ("feet", "foot", "footer", "yards", "metres")
 _TO_GO = ("left", "out", "yards", "metres")
 _TARGETS = ("pin", "flag", "stick", "hole", "green", "front", "middle", "cup", "centre")
-_PAR_NEAR = 8
+_PAR_NEAR = 10
 """Words behind "par 4" within which the hole's length is told."""
 
 
@@ -23,6 +23,16 @@ def halved(given: list[Piece], at: int) -> tuple[float, int]:
     if not unit or not half or text_at(given, at + 4) not in _UNITS or text_at(given, at - 1).isdigit():
         return 0.0, 0
     return unit + 0.5, at + 4
+
+
+def four_hundred(given: list[Piece], at: int) -> tuple[float, int]:
+    """ "A par 5 that runs back down to the beach for 78 and": what follows "for" is a hole's length."""
+    rest = given[at + 1].value if at + 1 < len(given) else None
+    if given[at].text not in ("for", "fore") or rest is None or rest != int(rest):
+        return 0.0, 0
+    length = rest + 400 if 10 <= rest < 100 else rest + 300 if 110 <= rest < 200 else 0.0
+    told = text_at(given, at + 2) in (*BREAKS, "and", "yards", "metres")
+    return (length, at + 2) if length and told and _behind_a_par(given, at) else (0.0, 0)
 
 
 def hundred_under(given: list[Piece], at: int, value: float) -> tuple[float, int]:

@@ -47,12 +47,14 @@ def tens_apart(given: list[Piece], at: int) -> tuple[float, int]:
 
 
 def _ordinal_tens(given: list[Piece], at: int) -> tuple[float, int]:
-    """ "2 -fifth 5 to go", "one -third at 5 to the stick"."""
+    """ "2 -fifth 5 to go", "one -third at 5 to the stick", "1 third 9." by itself."""
     hundreds = digit_at(given, at)
     tens = _ordinal(given, at + 1)
     begin = at + 2 + (text_at(given, at + 2) in ("at", "to", "and"))
     unit = digit_at(given, begin)
-    if not (1 <= hundreds <= 6 and tens and unit) or not given[at + 1].joined:
+    if not (1 <= hundreds <= 6 and tens and unit):
+        return 0.0, 0
+    if not (given[at + 1].joined or (text_at(given, at - 1) in BREAKS and text_at(given, begin + 1) in BREAKS)):
         return 0.0, 0
     return (hundreds * 100.0 + tens * 10 + unit, begin + 1) if _told(given, begin + 1) else (0.0, 0)
 
@@ -70,12 +72,13 @@ def _tens_to_unit(given: list[Piece], at: int) -> tuple[float, int]:
 
 
 def _fallen_range(given: list[Piece], at: int) -> tuple[float, int]:
-    """ "9-5 to the stick": no range falls."""
+    """ "9-5 to the stick", "7 to 1 left": no range falls."""
     tens, unit = digit_at(given, at), digit_at(given, at + 2)
     if text_at(given, at + 1) != "to" or tens < 3 or not 1 <= unit < tens:
         return 0.0, 0
     goal = text_at(given, at + 3) == "to" and text_at(given, at + 4) in _GOALS
     left = text_at(given, at + 3) in ("out", "yards", "metres")
+    left = left or (text_at(given, at + 3) == "left" and text_at(given, at + 4) in BREAKS)
     return (tens * 10.0 + unit, at + 3) if goal or left else (0.0, 0)
 
 
