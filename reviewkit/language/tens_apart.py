@@ -54,7 +54,8 @@ def _ordinal_tens(given: list[Piece], at: int) -> tuple[float, int]:
     unit = digit_at(given, begin)
     if not (1 <= hundreds <= 6 and tens and unit):
         return 0.0, 0
-    if not (given[at + 1].joined or (text_at(given, at - 1) in BREAKS and text_at(given, begin + 1) in BREAKS)):
+    alone = text_at(given, at - 1) in BREAKS and text_at(given, begin + 1) in BREAKS
+    if not (given[at + 1].joined or alone):
         return 0.0, 0
     return (hundreds * 100.0 + tens * 10 + unit, begin + 1) if _told(given, begin + 1) else (0.0, 0)
 

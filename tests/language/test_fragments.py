@@ -66,7 +66,7 @@ WHOLE = {
     "Three, eight, one driver, big slice": "381 driver , big slice",
     "so the opener, 3, 7, 6, par 4.": "so the opener , 376 , par 4 .",
     "that is 3, 4, 5, par 4 it was": "that is 3 , 4 , 5 , par 4 it was",
-    "a par 5 that runs back down to the beach for 78 and I": "a par 5 that runs back down to the beach 478 and i",
+    "a par 5 that runs down to the beach for 78 and I": "a par 5 that runs down to the beach 478 and i",
     "100, 18 for my third": "118 for my 3rd",
     "100, 18 from there, and": "118 from there , and",
     "the third. Free 6 -5. Downwind": "the 3rd . 365 . downwind",
