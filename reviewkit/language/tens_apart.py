@@ -50,7 +50,7 @@ def _ordinal_tens(given: list[Piece], at: int) -> tuple[float, int]:
     """ "2 -fifth 5 to go", "one -third at 5 to the stick", "1 third 9." by itself."""
     hundreds = digit_at(given, at)
     tens = _ordinal(given, at + 1)
-    begin = at + 2 + (text_at(given, at + 2) in ("at", "to", "and"))
+    begin = at + 2 + (text_at(given, at + 2) in ("at", "to", "and", "of"))
     unit = digit_at(given, begin)
     if not (1 <= hundreds <= 6 and tens and unit):
         return 0.0, 0
