@@ -200,7 +200,7 @@ def _before_any_stroke(mentions: Sequence[Mention]) -> list[Mention]:
     """A yardage that can only be the tee's, where the talk comes to one before it comes to a stroke."""
     goes = 0.0
     for mention in mentions:
-        blow = mention.kind == "strike" and mention.value != "tee" and not mention.mood
+        blow = mention.kind == "strike" and (mention.value != "tee" or goes > 0) and not mention.mood
         if blow or mention.kind in _ENDED:
             break
         if mention.kind == "club" and not mention.mood:
