@@ -55,6 +55,20 @@ def test_any_text_at_all_is_read_without_a_crash(texts: list[str], gap: float) -
     check(reason(Transcript((Segment(words),) if words else ()), Plan()))
 
 
+@pytest.mark.parametrize(
+    ("lines", "par"),
+    [
+        (["You can drive this one. 297 yards, downhill.", "Smashed it. In the rough, short."], 4),
+        (["A 5 iron off the tee. 170 yards, dead straight, fairway.", "Left me 160, same club."], 4),
+        (["Now this tee shot. 171 over the pond.", "6 iron, on the green."], 3),
+    ],
+    ids=["before the tee shot", "how far a club went", "behind a word of the tee"],
+)
+def test_a_length_told_with_words_of_the_tee_tells_the_par(lines: list[str], par: int) -> None:
+    read = reason(transcript([GREETING, "", *lines, "Two putts."]), Plan())
+    assert [score.par for score in read.scores] == [par]
+
+
 def test_no_words_are_no_round() -> None:
     assert reason(Transcript(()), Plan()).scores == ()
 

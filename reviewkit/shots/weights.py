@@ -56,8 +56,8 @@ _SKIP = {
 _HOLED_OUT = re.compile(r"(?:chip|chipped|chips|pitched) in|hol(?:e|ed|es) out|hops?\b|bounces?\b")
 _NO_PUTT = 1.5
 """What words say for a stroke holed from off the green, which is rare and seldom told so by mistake."""
-_LAGGED = 0.7
-"""What it says for a putt that what it left is told with it."""
+_LAGGED, _ROLLED = 0.7, 1.6
+"""What it says for a putt that what it left is told with it; that both its lengths are."""
 STROKE = -1.2
 """Cost of claiming a stroke, so that one weak cue is not enough."""
 SHAPED = {*SHORT, "punch", "layup", "tee"}
@@ -86,9 +86,10 @@ def rewards(run: Sequence[Cue], family: str) -> float:
             worth *= 0.4
         best[cue.kind] = max(best.get(cue.kind, 0.0), worth)
     lagged = family == "putt" and any(_left_behind(cue, after) for cue, after in pairwise(run))
-    lagged = lagged or (family in ("putt", "putt_or_swing") and _from_and_left(run))
+    rolled = family in ("putt", "putt_or_swing") and _from_and_left(run)
     no_putt = family == "swing" and any(c.kind == "holed" and _HOLED_OUT.match(c.mention.text) for c in run)
-    return sum(best.values()) + (_NO_PUTT if no_putt else 0.0) + (_LAGGED if lagged else 0.0)
+    odds = (_ROLLED if rolled else _LAGGED if lagged else 0.0) + (_NO_PUTT if no_putt else 0.0)
+    return sum(best.values()) + odds
 
 
 def _left_behind(putt: Cue, length: Cue) -> bool:

@@ -26,6 +26,33 @@ TALES: dict[str, tuple[Sequence[str], Sequence[float | None]]] = {
         ],
         [388, 150, 20 * FT, 4 * FT],
     ),
+    "what a lay-up is to leave is not its own": (
+        [
+            *("Hole one, par 5, 512 yards.", DRIVER),
+            *(
+                "Still 203 to the flag.",
+                "The plan was to leave myself 80 yards, with a 6 iron. It did. Fairway.",
+            ),
+            *("Gap wedge, on the green, twelve feet.", "Two putts, par."),
+        ],
+        [512, 203, None, 12 * FT, None],
+    ),
+    "a chip from the fringe with a long club": (
+        [
+            *(FOUR, DRIVER, "A sand wedge from 74, and it came up on the front fringe."),
+            *("With the 8 iron I ran it up from eleven yards to five feet.", "Holed that for par."),
+        ],
+        [388, 74, 11, 5 * FT],
+    ),
+    "a putt told by its length and what it left, and the return": (
+        [
+            *("Hole one, par 3, 118 yards.", "The 5 hybrid. It stopped on the apron in front."),
+            "Thirty feet, and I went four feet beyond.",
+            "The return was one of those that look in, and slid past on the left.",
+            "Tapped that in.",
+        ],
+        [118, 30 * FT, 4 * FT, None],
+    ),
     "a first putt told as a tap-in is": (
         [
             *(FOUR, DRIVER, "7 iron from 150, came up short in the rough."),
