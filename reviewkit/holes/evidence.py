@@ -15,7 +15,7 @@ import numpy as np
 from reviewkit.holes.chat import LONGEST, PLANS, amid, asides, begun, idle, settles, small_talk
 from reviewkit.holes.contents import TOLD_OF_IT, Array, Contents
 from reviewkit.holes.named import APART_S, COUNTS_HOLES, Names
-from reviewkit.holes.outline import Outline, outline
+from reviewkit.holes.outline import OPENING, Outline, outline
 from reviewkit.holes.signs import (
     ENDED,
     HOLED,
@@ -207,10 +207,19 @@ class Evidence:
 
     @cached_property
     def announced(self) -> bool:
-        """The very first utterance names one hole, and tells nothing of the round's plan."""
+        """The very first utterance names one hole, and tells nothing of the round's plan.
+
+        "So I'm standing on the first tee. Par's 72. Number one, par 4" announces it where its par is told.
+        """
         first = self.talk[0].mentions
         named = {m.value for m in first if plain(m, "hole") and m.weight >= _NAMES_IT}
-        return len(named) == 1 and not any(m.kind in PLANS for m in first)
+        if len(named) != 1 or any(m.kind in PLANS for m in first):
+            return False
+        return not any(
+            tells_par(said) and any(plain(m, "hole") and m.value in named for m in said.mentions)
+            for at, said in enumerate(self.talk[1:OPENING], 1)
+            if not self.contents.counts["swung"][at]
+        )
 
     @cached_property
     def inside(self) -> Array:

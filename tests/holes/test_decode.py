@@ -238,6 +238,11 @@ BEGUN = {
         *("> Last one before the kitchen shuts.", "I need a four.", "It's a four.", "", "344."),
         *FOUR,
     ],
+    "and not where the speaker stands on its tee": [
+        *("Okay, so I'm standing on the first tee at Sorrel Creek, already sweating.", ""),
+        *("Last six rounds, all over ninety.", "Par's 72, and out in 39 would do.", ""),
+        *("> Number one, par four, 388 on the sign.", *FOUR, *TAIL),
+    ],
     "and not where another day's last one is spoken of": [
         *("Morning, all.", "Same course as always.", "", "Last one was a disaster, so let's do better."),
         *("", "> 341 yards to get us going.", "There's a ditch across it.", *FOUR, *TAIL),
