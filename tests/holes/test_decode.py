@@ -239,9 +239,8 @@ BEGUN = {
         *FOUR,
     ],
     "and not where the speaker stands on its tee": [
-        *("Okay, so I'm standing on the first tee at Sorrel Creek, already sweating.", ""),
-        *("Last six rounds, all over ninety.", "Par's 72, and out in 39 would do.", ""),
-        *("> Number one, par four, 388 on the sign.", *FOUR, *TAIL),
+        *("Okay, so I'm standing on the first tee and I'm already sweating.", "So today's about one thing."),
+        *("Turn in 39 or better and I'm happy.", "", "> Number one, par 4, 388 on the sign.", *FOUR, *TAIL),
     ],
     "and not where another day's last one is spoken of": [
         *("Morning, all.", "Same course as always.", "", "Last one was a disaster, so let's do better."),
