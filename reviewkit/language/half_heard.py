@@ -5,13 +5,17 @@ Each reading is sure of itself by what stands around it: a hole's introduction, 
 
 from __future__ import annotations
 
-from reviewkit.language.number_words import LIKE_PAR
+from reviewkit.language.number_words import LIKE_PAR, words_of
 from reviewkit.language.pieces import BREAKS, Piece, text_at
 
 _SOUNDS = {"to": 2, "too": 2, "free": 3, "tree": 3, "for": 4, "fore": 4, "fife": 5, "ate": 8}
 _UNITS = ("feet", "foot", "footer", "yards", "metres")
 _TO_GO = ("left", "out", "yards", "metres")
 _TARGETS = ("pin", "flag", "stick", "hole", "green", "front", "middle", "cup", "centre")
+_AIMS = words_of(
+    "need needs needed want wants par birdie bogey double eagle putt putts make makes made get gets does do "
+    "would will shoot shot total card round i'd i'll i've"
+)
 _PAR_NEAR = 10
 """Words behind "par 4" within which the hole's length is told."""
 
@@ -26,13 +30,13 @@ def halved(given: list[Piece], at: int) -> tuple[float, int]:
 
 
 def four_hundred(given: list[Piece], at: int) -> tuple[float, int]:
-    """ "A par 5 that runs back down to the beach for 78 and": what follows "for" is a hole's length."""
+    """ "A par 5 that runs back down to the beach for 78 and" tells a length, "a bogey does it for 78" a total."""
     rest = given[at + 1].value if at + 1 < len(given) else None
     if given[at].text not in ("for", "fore") or rest is None or rest != int(rest):
         return 0.0, 0
     length = rest + 400 if 10 <= rest < 100 else rest + 300 if 110 <= rest < 200 else 0.0
     told = text_at(given, at + 2) in (*BREAKS, "and", "yards", "metres")
-    return (length, at + 2) if length and told and _behind_a_par(given, at) else (0.0, 0)
+    return (length, at + 2) if length and told and _described(given, at) else (0.0, 0)
 
 
 def hundred_under(given: list[Piece], at: int, value: float) -> tuple[float, int]:
@@ -57,8 +61,17 @@ def oh_between(given: list[Piece], at: int, value: float) -> tuple[float, int]:
     return (value * 100 + unit, at + 3) if hole else (0.0, 0)
 
 
+def _described(given: list[Piece], at: int) -> bool:
+    """Whether a par stands before, and how the hole looks behind it, not what somebody needs there."""
+    back = next((back for back in range(3, 3 + _PAR_NEAR) if _par(given, at - back)), 0)
+    between = [text_at(given, place) for place in range(at - back + 1, at)]
+    return back > 0 and not any(word.isdigit() or word in _AIMS for word in between)
+
+
 def _behind_a_par(given: list[Piece], at: int) -> bool:
-    return any(
-        text_at(given, at - back) in ("3", "4", "5") and text_at(given, at - back - 1) in LIKE_PAR
-        for back in range(2, 2 + _PAR_NEAR)
-    )
+    return any(_par(given, at - back) for back in range(2, 2 + _PAR_NEAR))
+
+
+def _par(given: list[Piece], at: int) -> bool:
+    """Whether the number of a par stands at `at`."""
+    return text_at(given, at) in ("3", "4", "5") and text_at(given, at - 1) in LIKE_PAR

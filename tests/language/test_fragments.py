@@ -114,6 +114,7 @@ APART = (
     "stuffed the 7 to 4 feet",
     "i've 150 to . the flag is back",
     "that's 72 for . me",
+    "the par 5 where i need 5 or better for 78 and",
     "10 to 18 , par 36",
     "i've been at it for 120 yards",
     "4 , 5 , 6 holes",
