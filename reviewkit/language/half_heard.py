@@ -30,7 +30,7 @@ def halved(given: list[Piece], at: int) -> tuple[float, int]:
 
 
 def four_hundred(given: list[Piece], at: int) -> tuple[float, int]:
-    """ "A par 5 that runs back down to the beach for 78 and" tells a length, "a bogey does it for 78" a total."""
+    """ "A par 5 that runs back down to the beach for 78 and" is a length, "a bogey does for 78" a total."""
     rest = given[at + 1].value if at + 1 < len(given) else None
     if given[at].text not in ("for", "fore") or rest is None or rest != int(rest):
         return 0.0, 0
