@@ -41,6 +41,8 @@ _CLUB_BEFORE = ("a", "an", "the", "my", "hit", "little", "smooth", "soft", "hard
 """Behind these "9 to 6 feet" is a club, and what it left."""
 
 
+_CLUB_NEAR = 5
+"""Words behind a length within which the club for it is told."""
 _LONGEST_HOLE = 6
 """Its hundreds of yards."""
 
@@ -245,9 +247,20 @@ def _headed(given: list[Piece], at: int) -> tuple[float, int]:
         and text_at(given, at - 2) in (*BREAKS, "par", "hole")
     )
     par_told = hundreds == 4 and after[0] in BREAKS and _after_par(given, at)
-    if par_told or ((numbered or before in _BEFORE_HOLE) and _of_a_hole(after, before, hundreds)):
+    if (
+        par_told
+        or (hundreds == 4 and _opens_with_a_club(given, at))
+        or ((numbered or before in _BEFORE_HOLE) and _of_a_hole(after, before, hundreds))
+    ):
         return hundreds * 100.0 + rest, at + 2
     return 0.0, 0
+
+
+def _opens_with_a_club(given: list[Piece], at: int) -> bool:
+    """ "For 91, hit my 3 wood off the tee": a hole's length opens the talk, and a club is taken to it."""
+    opens = text_at(given, at - 1) in ("", *ENDS) and text_at(given, at + 2) == COMMA
+    taken = {text_at(given, at + step) for step in range(3, 3 + _CLUB_NEAR)}
+    return opens and not taken.isdisjoint({*CLUB_NOUNS, "driver", "tee"})
 
 
 def _doubled(given: list[Piece], at: int, hundreds: int, rest: float) -> tuple[float, int]:

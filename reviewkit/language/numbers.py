@@ -88,6 +88,10 @@ def _phrase(given: list[Piece], at: int) -> tuple[list[Piece], int] | None:
             return [_number(given[at], given[at + skip + of], 2)], at + skip + of + 1
         if words[skip + 1 + of] == "hundred":
             return [_number(given[at], given[at + skip + of + 1], 200)], at + skip + of + 2
+    if words[0] in ("for", "fore") and words[1] == "hundred":
+        # "For hundred and five yards" is four hundred: nobody leaves out the article otherwise.
+        value, end = _below_hundred(given, at + 2, 400)
+        return [_number(given[at], given[end - 1], value)], end
     if words[:3] == ["half", "a", "dozen"]:
         return [_number(given[at], given[at + 2], 6)], at + 3
     if words[:2] == ["a", "dozen"]:

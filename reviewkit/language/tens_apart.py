@@ -19,6 +19,8 @@ _FAR = (*_LEFT, *words_of("from over across downhill uphill into"))
 _SHORT = words_of("feet foot footer footers inches")
 _BESIDE = words_of("off away right left past short shy below above under behind beyond from")
 _ACROSS = words_of("across over uphill downhill through")
+_NOWHERE = words_of("not no and so but i i'm i've it it's that's with which")
+"""Where nobody goes to."""
 _MINE = ("my", "the", "his", "our")
 
 
@@ -171,8 +173,8 @@ def _went_to(given: list[Piece], at: int) -> tuple[float, int]:
 
 
 def _ty_two(given: list[Piece], at: int) -> tuple[float, int]:
-    """ "140 to across the quarry", "40 to 7 iron", "400 to, par four": the two is heard as "to"; the four as
-    "for", as in "130 for yards".
+    """ "140 to across the quarry", "from 150 to not bad", "40 to 7 iron", "400 to, par four": two is heard as
+    "to"; four as "for", as in "130 for yards".
     """
     value, text = given[at].value, text_at(given, at + 1)
     if value is None or not given[at].text.isdigit() or not 20 <= value < 650 or value % 10 or value == 100:
@@ -182,7 +184,7 @@ def _ty_two(given: list[Piece], at: int) -> tuple[float, int]:
         return (value + 4, at + 2) if after in ("yards", "metres") else (0.0, 0)
     club = digit_at(given, at + 2) and beyond in CLUB_NOUNS
     ends = value > 100 and after == COMMA and beyond in LIKE_PAR
-    told = text == "to" and (club or ends or (value > 100 and after in _ACROSS))
+    told = text == "to" and (club or ends or (value > 100 and after in (*_ACROSS, *_NOWHERE)))
     return (value + 2, at + 2) if told else (0.0, 0)
 
 
