@@ -9,8 +9,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from reviewkit.language.digit_by_digit import spelt
 from reviewkit.language.half_heard import four_hundred, halved, hundred_under, oh_between
-from reviewkit.language.number_words import CLUB_NOUNS, LIKE_PAR, shown, words_of
+from reviewkit.language.number_words import CLUB_NOUNS, shown, words_of
 from reviewkit.language.pieces import BREAKS, COMMA, ENDS, Piece, digit_at, text_at
 from reviewkit.language.tens_apart import tens_apart
 
@@ -22,7 +23,6 @@ _GOALS = ("the", "go", "pin", "flag", "home", "a")
 _TARGETS = ("pin", "flag", "stick", "hole", "green", "front", "middle", "cup", "flagstick", "centre")
 _GOES_ON = (*_GOALS, *_TARGETS, *words_of("my me it par birdie bogey that this your us be"))
 _TOLD_OF_SCORES = ("shot", "of", "score")
-_AFTER_SPELT = (COMMA, *ENDS, "yards", "metres", "to", "out", "left", "in", "uphill", "downhill", "par")
 _OF_A_HOLE = words_of(
     """it's par stroke index uphill downhill dogleg doglegs straight straightaway into downwind all
     slight slightly bends water bunkers trees playing and driver this yards metres from off"""
@@ -39,12 +39,8 @@ _PAR_NEAR = 6
 """Words after "par 5" within which its length is told."""
 _CLUB_BEFORE = ("a", "an", "the", "my", "hit", "little", "smooth", "soft", "hard", "easy", "full", "punch")
 """Behind these "9 to 6 feet" is a club, and what it left."""
-
-
 _CLUB_NEAR = 5
 """Words behind a length within which the club for it is told."""
-_LONGEST_HOLE = 6
-"""Its hundreds of yards."""
 
 
 def whole(given: list[Piece]) -> list[Piece]:
@@ -69,11 +65,11 @@ def _number(given: list[Piece], at: int) -> tuple[float, int]:
         return apart
     value = given[at].value
     if value is None:
-        found = _spelt(given, at, 0) if given[at].text == "one" else _headed(given, at)
+        found = spelt(given, at, 0) if given[at].text == "one" else _headed(given, at)
         found = found if found[1] else four_hundred(given, at)
         return found if found[1] else halved(given, at)
     for reading in (
-        _spelt,
+        spelt,
         _hundreds_apart,
         _hole_apart,
         _too_short,
@@ -87,31 +83,6 @@ def _number(given: list[Piece], at: int) -> tuple[float, int]:
         if found[1]:
             return found
     return 0.0, 0
-
-
-def _spelt(given: list[Piece], at: int, value: float) -> tuple[float, int]:
-    """ "3, 7, 6 yards", "3 4 4, bends left", "1, 2, 5.": a yardage told digit by digit."""
-    for step, end, after in ((2, at + 5, ("yards", "metres")), (1, at + 3, _AFTER_SPELT)):
-        digits = [digit_at(given, at + step * place) for place in range(3)]
-        apart = step == 1 or text_at(given, at + 1) == COMMA == text_at(given, at + 3)
-        opens = step == 2 or (digits[0] < 6 and text_at(given, at - 1) in BREAKS)
-        told = text_at(given, end) in after or (step == 2 and _one_by_one(given, at, digits))
-        if all(digits) and apart and opens and told:
-            return digits[0] * 100.0 + digits[1] * 10 + digits[2], end
-    return 0.0, 0
-
-
-def _one_by_one(given: list[Piece], at: int, digits: list[int]) -> bool:
-    """ "1, 2, 5, no wind" opens the talk with what is left; "1, 2, 3" and "1, 4, 5, 4" count.
-
-    "3, 8, 1 driver" and "3, 7, 6, par 4" tell a hole's length.
-    """
-    after = [text_at(given, at + step) for step in (5, 6)]
-    hole = "driver" in after or (after[0] in BREAKS and after[1] in LIKE_PAR and digit_at(given, at + 7) > 0)
-    if hole and digits[0] <= _LONGEST_HOLE and digits[2] != digits[1] + 1:
-        return True
-    alone = text_at(given, at - 1) in ("", *ENDS) and after[0] in (COMMA, *ENDS) and not after[1].isdigit()
-    return alone and digits[0] == 1 and digits[1] + 1 != digits[2]
 
 
 def _hole_apart(given: list[Piece], at: int, value: float) -> tuple[float, int]:
