@@ -30,6 +30,8 @@ _ELSEWHERE = re.compile(r"half|cent(?:re|er)|middle|edge|tier|wind|me|us|myself|
 _IS = ("it's", "that's", "and", "then", "so")
 _AMID = re.compile(r"in(?:to|side)?|under|behind|among(?:st)?|against|near|beside|on|over")
 """No side: "it's in the gorse, it's right inside it"."""
+_WENT = ("went", "ran", "run", "rolled", "it's", "fell")
+"""No side: "it's run right up into that bunker"."""
 _MEANT = {("says", "go"), ("said", "go"), ("to", "go"), ("me", "go"), ("i'm", "going")}
 """ "She says go left, I'm going left": where it is to be hit."""
 _SIDE = re.compile(r"(left|right)(hand(?:ed)?)?(?:side)?")
@@ -144,6 +146,8 @@ def _of_the_ball(texts: Sequence[str], spelt: Sequence[str], at: int) -> bool:
     """Whether a side at `at` tells where a ball went, not what is left, nor that something is right."""
     before, after = spelt[at - 1] if at else "", spelt[at + 1]
     if spelt[at] == "right" and before in _IS and _AMID.fullmatch(after):
+        return False
+    if spelt[at] == "right" and before in _WENT and after in ("up", "down"):
         return False
     if texts[at].endswith(_ASKED) or _ELSEWHERE.fullmatch(after):
         return False
