@@ -27,6 +27,10 @@ _FOLLOWS = re.compile(
     r"|rough|semi|bunker|trap|trees|rub|room|run|roof|route|rust|first|up|down|from|again|but|by"
 )
 _ELSEWHERE = re.compile(r"half|cent(?:re|er)|middle|edge|tier|wind|me|us|myself|it|them|to|for|there|here")
+_CORRECT = re.compile(
+    r"answer|things?|club|time|idea|shot|choice|numbers?|decision|call|play|yardage|distance|words?|speed|pace|weight"
+)
+"""No side: "knowing the right answer"."""
 _IS = ("it's", "that's", "and", "then", "so")
 _AMID = re.compile(r"in(?:to|side)?|under|behind|among(?:st)?|against|near|beside|on|over")
 """No side: "it's in the gorse, it's right inside it"."""
@@ -147,7 +151,7 @@ def _of_the_ball(texts: Sequence[str], spelt: Sequence[str], at: int) -> bool:
     before, after = spelt[at - 1] if at else "", spelt[at + 1]
     if spelt[at] == "right" and before in _IS and _AMID.fullmatch(after):
         return False
-    if spelt[at] == "right" and before in _WENT and after in ("up", "down"):
+    if spelt[at] == "right" and (_CORRECT.fullmatch(after) or (before in _WENT and after in ("up", "down"))):
         return False
     if texts[at].endswith(_ASKED) or _ELSEWHERE.fullmatch(after):
         return False

@@ -24,6 +24,18 @@ MISSES = {
         ],
         ["", "short", "", ""],
     ),
+    "right up into it is no side": (
+        [
+            "Hit a cracker with the driver. It's ran right up into that bunker.",
+            "8 iron, on the green.",
+            PUTTED,
+        ],
+        ["", "", "", ""],
+    ),
+    "the right answer is no side": (
+        ["Off with the driver, knowing the right answer, rough.", "8 iron, on the green.", PUTTED],
+        ["", "", "", ""],
+    ),
     "where the ball lay on the green": (
         ["Driver in the fairway.", "8 iron, and it's on.", "Thirty feet short of the flag.", PUTTED],
         ["", "short", "", ""],
