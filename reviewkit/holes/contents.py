@@ -5,6 +5,7 @@ Weights are common sense put in numbers and checked on invented rounds; no sourc
 
 from __future__ import annotations
 
+import math
 from collections.abc import Collection
 from dataclasses import dataclass
 from functools import cached_property
@@ -13,7 +14,7 @@ import numpy as np
 import numpy.typing as npt
 
 from reviewkit.holes.again import THERE, Again, agains, swings
-from reviewkit.holes.signs import HOLED, on_the_green, only_its_number, plain, plain_of
+from reviewkit.holes.signs import HOLED, on_the_green, only_its_number, plain, plain_of, yardage
 from reviewkit.model import Talk
 from reviewkit.model.values import PARS
 
@@ -28,7 +29,7 @@ TOLD_OF_IT = {"score_word", "strokes", "points"}
 _LONGER, _LEAST_LEFT, _LONG, _MORE = 1.0, 40, 100, 1.2
 """Against a stretch in which more is left than before: lengths that tell, and how much more it must be."""
 _SUMS = ("over", "score", "played", "hinted", "swung", "untold")
-_UNITS, _TO_THE_HOLE = ("yd", "m", ""), ("", "togo", "bare", "length")
+_TO_THE_HOLE = ("", "togo", "bare", "length")
 _PLAYED = {"place", *HOLED}
 _HINTS = {"miss", "contact", "stayed_out"}
 """A ball in play, where a listener has lost the words for club and place."""
@@ -85,13 +86,11 @@ class Contents:
 
         "92 metres, 52 degree. Par. Moving on. 154, over the gully": a ball comes nearer, so the hole is new.
         """
-        longer, before, told = [0.0], 0.0, []
+        longer, before, told = [0.0], math.inf, []
         for at, utterance in enumerate(self.talk):
-            lengths = [m for m in utterance.mentions if m.kind == "distance" and m.mood in _TO_THE_HOLE]
-            left = [float(m.value) for m in lengths if isinstance(m.value, int | float) and m.unit in _UNITS]
-            left = [length for length in left if length >= _LEAST_LEFT]
-            more = bool(left) and before and left[0] >= max(_LONG, _MORE * before)
-            longer.append(longer[-1] + bool(more))
+            lengths = [m.value for m in utterance.mentions if yardage(m) and m.mood in _TO_THE_HOLE]
+            left = [length for length in lengths if isinstance(length, int | float) and length >= _LEAST_LEFT]
+            longer.append(longer[-1] + (bool(left) and left[0] >= max(_LONG, _MORE * before)))
             if left:
                 before = left[-1]
                 told.append(at)

@@ -95,10 +95,14 @@ def only_its_number(utterance: Utterance) -> bool:
     return alone and {"hole", "strokes"} <= {m.kind for m in utterance.mentions if not m.mood}
 
 
+def yardage(mention: Mention) -> bool:
+    """Whether it is a length in yards or metres, or told by its number alone."""
+    return mention.kind == "distance" and mention.unit in ("yd", "m", "")
+
+
 def from_tee(mention: Mention) -> bool:
     """Whether a length may be a tee's: a yardage that is not told as what is left."""
-    yardage = mention.kind == "distance" and mention.unit in ("yd", "m", "")
-    return yardage and mention.mood in ("", "togo", "bare") and not _LEFT.search(mention.text)
+    return yardage(mention) and mention.mood in ("", "togo", "bare") and not _LEFT.search(mention.text)
 
 
 def slight(utterance: Utterance) -> bool:

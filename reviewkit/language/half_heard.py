@@ -32,7 +32,7 @@ def halved(given: list[Piece], at: int) -> tuple[float, int]:
 def four_hundred(given: list[Piece], at: int) -> tuple[float, int]:
     """ "A par 5 that runs back down to the beach for 78 and" is a length, "a bogey does for 78" a total."""
     rest = given[at + 1].value if at + 1 < len(given) else None
-    if given[at].text not in ("for", "fore") or rest is None or rest != int(rest):
+    if _SOUNDS.get(given[at].text) != 4 or rest is None or rest != int(rest):
         return 0.0, 0
     length = rest + 400 if 10 <= rest < 100 else rest + 300 if 110 <= rest < 200 else 0.0
     told = text_at(given, at + 2) in (*BREAKS, "and", "yards", "metres")

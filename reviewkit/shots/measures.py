@@ -185,16 +185,15 @@ def _worth(
     cues: Sequence[Cue], steps: Sequence[Step], when: Sequence[Moment], number: int, at: int, units: str
 ) -> float | None:
     """How well the length at `at` goes with a step by itself, None where it does not."""
-    mood, own = cues[at].mention.mood, when[number]
-    quiet = mood == "left" and all(_quiet(cue, cues[at], steps[number]) for cue in cues[own.first : at + 1])
-    left = mood == "left" and _putted(steps[number]) and _TO.match(cues[at].mention.text) is not None
+    mood, own, step = cues[at].mention.mood, when[number], steps[number]
+    quiet = mood == "left" and all(_quiet(cue, cues[at], step) for cue in cues[own.first : at + 1])
+    left = mood == "left" and _putted(step) and _TO.match(cues[at].mention.text) is not None
     place = zone(when, number, at, at + 1 - own.first if quiet else 0, left)
     if not place or (mood != "from" and hair(cues[at])):
         return None
-    if _putted(steps[number]):
+    if _putted(step):
         return _to_putt(cues, steps, number, at, place, units)
-    worth = to_swing(cues, own, at, place, units, steps[number].draft.shape)
-    step = steps[number]
+    worth = to_swing(cues, own, at, place, units, step.draft.shape)
     full = not step.draft.shape and step.lie != "fringe"
     near = full and far_too_near(step.draft.club, yards(cues[at], units))
     return worth - _TOO_NEAR if worth is not None and near else worth

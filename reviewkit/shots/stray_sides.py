@@ -27,15 +27,12 @@ _FOLLOWS = re.compile(
     r"|rough|semi|bunker|trap|trees|rub|room|run|roof|route|rust|first|up|down|from|again|but|by"
 )
 _ELSEWHERE = re.compile(r"half|cent(?:re|er)|middle|edge|tier|wind|me|us|myself|it|them|to|for|there|here")
-_CORRECT = re.compile(
+_CORRECT = re.compile(  # as in the rule "what is right and no side", whose words leave no mention
     r"answer|things?|club|time|idea|shot|choice|numbers?|decision|call|play|yardage|distance|words?|speed|pace|weight"
 )
-"""No side: "knowing the right answer"."""
 _IS = ("it's", "that's", "and", "then", "so")
 _AMID = re.compile(r"in(?:to|side)?|under|behind|among(?:st)?|against|near|beside|on|over")
-"""No side: "it's in the gorse, it's right inside it"."""
 _WENT = ("went", "ran", "run", "rolled", "it's", "fell")
-"""No side: "it's run right up into that bunker"."""
 _MEANT = {("says", "go"), ("said", "go"), ("to", "go"), ("me", "go"), ("i'm", "going")}
 """ "She says go left, I'm going left": where it is to be hit."""
 _SIDE = re.compile(r"(left|right)(hand(?:ed)?)?(?:side)?")
@@ -149,9 +146,7 @@ def _sides(words: Sequence[Word], first: int, until: int, known: set[int]) -> se
 def _of_the_ball(texts: Sequence[str], spelt: Sequence[str], at: int) -> bool:
     """Whether a side at `at` tells where a ball went, not what is left, nor that something is right."""
     before, after = spelt[at - 1] if at else "", spelt[at + 1]
-    if spelt[at] == "right" and before in _IS and _AMID.fullmatch(after):
-        return False
-    if spelt[at] == "right" and (_CORRECT.fullmatch(after) or (before in _WENT and after in ("up", "down"))):
+    if spelt[at] == "right" and _no_side(before, after):
         return False
     if texts[at].endswith(_ASKED) or _ELSEWHERE.fullmatch(after):
         return False
@@ -162,3 +157,9 @@ def _of_the_ball(texts: Sequence[str], spelt: Sequence[str], at: int) -> bool:
         return True
     told = stopped or before == "the" or _FOLLOWS.fullmatch(after)
     return bool(told and _LEADS.fullmatch(before))
+
+
+def _no_side(before: str, after: str) -> bool:
+    """ "The right answer", "in the gorse, it's right inside it", "it ran right up into the bunker"."""
+    amid = before in _IS and _AMID.fullmatch(after)
+    return bool(_CORRECT.fullmatch(after) or amid or (before in _WENT and after in ("up", "down")))

@@ -13,7 +13,7 @@ from fixtures.makers.script import load_script
 from tests.eval.rounds import find_unread, read_text
 
 ROUNDS = [path.parent for path in fixture_rounds()]
-CORPUS = sorted(path.parent for path in (ROUNDS[0].parents[1] / "corpus").glob("*/truth.json"))
+CORPUS = [path.parent for path in fixture_rounds("corpus")]
 TIMES = {"hole", "stroke", "at_s", "until_s"}
 
 

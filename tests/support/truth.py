@@ -28,9 +28,9 @@ def evaluation_rounds() -> tuple[Path, ...]:
     return tuple(sorted((SHARED / "eval" / "dev").glob("*/truth.json")))
 
 
-def fixture_rounds() -> tuple[Path, ...]:
-    """truth.json of every round kept in the checkout."""
-    return tuple(sorted((CHECKOUT / "fixtures" / "rounds").glob("*/truth.json")))
+def fixture_rounds(folder: str = "rounds") -> tuple[Path, ...]:
+    """truth.json of every round kept in this folder of the checkout's fixtures."""
+    return tuple(sorted((CHECKOUT / "fixtures" / folder).glob("*/truth.json")))
 
 
 def truth_files() -> tuple[Path, ...]:
