@@ -13,7 +13,7 @@ from reviewkit.language.repair import Lexicon, Pattern, Repair, patterns
 from reviewkit.language.rule_files import read, stamp
 
 LEXICON = Path(__file__).parents[1] / "rules" / "lexicon.toml"
-_COMPANY = ("before", "after", "not_before", "not_after", "near")
+_COMPANY = ("before", "after", "not_before", "not_after", "near", "often")
 _KEYS = {*_COMPANY, "heard", "meant", "swap", "below", "examples", "counterexamples"}
 
 
@@ -93,9 +93,8 @@ def _compile(path: Path, row: dict[str, Any], groups: dict[str, frozenset[str]])
                 after=company["after"],
                 not_before=company["not_before"],
                 not_after=company["not_after"],
-                near=frozenset(
-                    word for pattern in company["near"] for step in pattern for word in step.words
-                ),
+                near=_words(company["near"]),
+                often=_words(company["often"]),
                 below=float(row.get("below", 1.1)),
             )
             for text, meant in pairs
@@ -117,6 +116,10 @@ def _check_kept(path: Path, pairs: list[tuple[str, str]], groups: dict[str, froz
                 f"the repair of {text} keeps word {last} of {fewest}.",
                 "Write what has fewer words apart.",
             )
+
+
+def _words(listed: tuple[Pattern, ...]) -> frozenset[str]:
+    return frozenset(word for pattern in listed for step in pattern for word in step.words)
 
 
 def _patterns(texts: str | list[str], groups: dict[str, frozenset[str]]) -> tuple[Pattern, ...]:

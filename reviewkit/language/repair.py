@@ -20,6 +20,7 @@
     after = ["from <number>"]         # optional: one of these must stand right after
     not_before, not_after = [...]     # optional: none of these may
     near = ["<golf>"]                 # optional: one of these must stand within ten words
+    often = ["metre", "metres"]       # optional: the talk must say these at least three times
     below = 0.6                       # optional: only where the listener's own probability is lower
     examples = [["two pots for par", "2 putts for par"]]
     counterexamples = ["two pots of tea"]
@@ -31,6 +32,7 @@ from __future__ import annotations
 
 import itertools
 import re
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
@@ -39,6 +41,7 @@ from reviewkit.language.pieces import COMMA, ENDS, Piece
 from reviewkit.language.sound import distance, least_distance
 
 NEAR = 10
+OFTEN = 3
 UNSURE = 0.7
 """The listener's own probability below which a word may be taken for one that sounds like it."""
 ALIKE = 0.28
@@ -106,6 +109,7 @@ class Repair:
     not_before: tuple[Pattern, ...] = ()
     not_after: tuple[Pattern, ...] = ()
     near: frozenset[str] = frozenset()
+    often: frozenset[str] = frozenset()
     below: float = 1.1
     second: frozenset[str] = field(init=False)
     """Words of which one must be the next one heard; empty where that is open. Asked first, being cheap."""
@@ -197,19 +201,20 @@ class Lexicon:
     def mend(self, given: list[Piece]) -> list[Piece]:
         """All pieces with every repair made, left to right; a mended word may serve as another's company."""
         work = list(given)
-        numeric, sounding = self.repairs.get("", ()), self.repairs.get("~", ())
+        repairs = self._at_home(Counter(piece.text for piece in given))
+        numeric, sounding = repairs.get("", ()), repairs.get("~", ())
         at = 0
         while at < len(work):
             for _ in range(PASSES):
                 piece, after = work[at], work[at + 1].text if at + 1 < len(work) else ""
-                entries = self.repairs.get(piece.text, ())
+                entries = repairs.get(piece.text, ())
                 if piece.value is not None:
                     entries = entries + numeric
                 else:
                     if piece.probability < UNSURE:
                         entries = entries + sounding
                     if after:
-                        entries = entries + self.repairs.get("~" + after, ())
+                        entries = entries + repairs.get("~" + after, ())
                 likely = (entry for entry in entries if not entry.second or after in entry.second)
                 found = next((entry for entry in likely if entry.applies(work, at)), None)
                 if found is None:
@@ -217,6 +222,17 @@ class Lexicon:
                 work[at : at + len(found.heard)] = found.mend(work, at)
             at += 1
         return work
+
+    def _at_home(self, said: Counter[str]) -> dict[str, tuple[Repair, ...]]:
+        """The repairs but those that need a talk that says other words often: metres, not yards."""
+        return {
+            word: tuple(
+                entry
+                for entry in entries
+                if not entry.often or sum(said[other] for other in entry.often) >= OFTEN
+            )
+            for word, entries in self.repairs.items()
+        }
 
 
 def patterns(text: str, groups: dict[str, frozenset[str]]) -> list[Pattern]:
