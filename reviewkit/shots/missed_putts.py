@@ -13,6 +13,8 @@ _DROPS = ("holed", "tap")
 _PUTTED = ("putt", "putter")
 _AT_ONCE = 2
 """Words from one side to the next that is told of the same putt."""
+_HOW_IT_WAS_STRUCK = 1.15
+"""Weight of "too firm", "too soft": they say less of where a putt went than a side does."""
 _AGAIN = ("2nd", "3rd", "4th", "next", "comebacker")
 
 
@@ -103,12 +105,14 @@ def _missed_then(cue: Cue, left_in: int) -> bool:
 
 
 def _surer(before: Sequence[Cue], cue: Cue, missed_in: int) -> bool:
-    """ "It's gone by along the right": a side, surer than that it went by."""
+    """ "It's gone by along the right", "too firm, and past on the left": a side, surer than how far it went."""
     last = next((c for c in reversed(before) if c.kind == "miss"), None)
     if last is None or not last.utterance == cue.utterance == missed_in:
         return False
     at_once = cue.mention.first - last.mention.last <= _AT_ONCE
-    return at_once and last.value == "long" and last.mention.weight < cue.mention.weight
+    struck = last.mention.weight <= _HOW_IT_WAS_STRUCK
+    along = last.value == "long" if at_once else struck and last.value in ("long", "short")
+    return along and last.mention.weight < cue.mention.weight
 
 
 def _thought_in(told: Sequence[Cue], at: int) -> bool:
