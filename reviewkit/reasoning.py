@@ -28,6 +28,7 @@ from reviewkit.model.fact import HoleFact
 from reviewkit.model.values import SMALL_UNITS, YARDS_PER_METRE
 from reviewkit.scoring import Reconciled, keep_card, reconcile
 from reviewkit.shots import Telling, clubs_told_last, shots, tell
+from reviewkit.shots.carried import as_carried
 from reviewkit.shots.lone_numbers import with_clubs
 from reviewkit.shots.reach import reach
 
@@ -161,7 +162,8 @@ def _fitted(
 
 def within(talk: Talk, span: HoleSpan) -> tuple[Utterance, ...]:
     """The utterances of one hole, clubs told by a lone number among their mentions."""
-    return with_clubs([utterance for utterance in talk if span.first <= utterance.first <= span.last])
+    told = [utterance for utterance in talk if span.first <= utterance.first <= span.last]
+    return as_carried(with_clubs(told), talk)
 
 
 def par_odds(mentions: Sequence[Mention], plan: Plan, hole: int) -> dict[int, float]:

@@ -16,6 +16,7 @@ _AIMS = words_of(
     "need needs needed want wants par birdie bogey double eagle putt putts make makes made get gets does do "
     "would will shoot shot total card round i'd i'll i've"
 )
+_SIGNS = ("sign", "board", "card", "plate", "scorecard", "whites", "yellows", "reds", "blues", "tips")
 _PAR_NEAR = 10
 """Words behind "par 4" within which the hole's length is told."""
 
@@ -30,13 +31,17 @@ def halved(given: list[Piece], at: int) -> tuple[float, int]:
 
 
 def four_hundred(given: list[Piece], at: int) -> tuple[float, int]:
-    """ "A par 5 that runs back down to the beach for 78 and" is a length, "a bogey does for 78" a total."""
+    """ "A par 5 that runs back down to the beach for 78 and" is a length, "a bogey does for 78" a total.
+
+    So are "the hardest one for 30, driver" and "it says for 198 on the sign".
+    """
     rest = given[at + 1].value if at + 1 < len(given) else None
     if _SOUNDS.get(given[at].text) != 4 or rest is None or rest != int(rest):
         return 0.0, 0
-    length = rest + 400 if 10 <= rest < 100 else rest + 300 if 110 <= rest < 200 else 0.0
-    told = text_at(given, at + 2) in (*BREAKS, "and", "yards", "metres")
-    return (length, at + 2) if length and told and _described(given, at) else (0.0, 0)
+    length = rest + 400 if 10 <= rest < 100 else rest + 300 if 101 <= rest < 200 else 0.0
+    told = text_at(given, at + 2) in (*BREAKS, "and", "yards", "metres") and _described(given, at)
+    told = told or _to_be_driven(given, at + 2) or _on_a_sign(given, at + 2)
+    return (length, at + 2) if length and told else (0.0, 0)
 
 
 def hundred_under(given: list[Piece], at: int, value: float) -> tuple[float, int]:
@@ -66,6 +71,17 @@ def _described(given: list[Piece], at: int) -> bool:
     back = next((back for back in range(3, 3 + _PAR_NEAR) if _par(given, at - back)), 0)
     between = [text_at(given, place) for place in range(at - back + 1, at)]
     return back > 0 and not any(word.isdigit() or word in _AIMS for word in between)
+
+
+def _to_be_driven(given: list[Piece], at: int) -> bool:
+    """Whether a driver is named right behind the number that ends before `at`."""
+    at += text_at(given, at) in ("yards", "metres")
+    return text_at(given, at) in BREAKS and text_at(given, at + 1) == "driver"
+
+
+def _on_a_sign(given: list[Piece], at: int) -> bool:
+    at += text_at(given, at) in ("yards", "metres")
+    return text_at(given, at) in ("on", "off") and text_at(given, at + 2) in _SIGNS
 
 
 def _behind_a_par(given: list[Piece], at: int) -> bool:

@@ -123,7 +123,8 @@ def _ordinal_feet(given: list[Piece], at: int) -> tuple[float, int]:
     tens, of = _ordinal(given, at), text_at(given, at + 1) in ("of", "at")
     unit = digit_at(given, at + 1 + of)
     apart = of or given[at + 1].joined if unit else False
-    told = text_at(given, at - 1) in BREAKS or (apart and text_at(given, at - 1) in ("and", "about", "from"))
+    before = text_at(given, at - 1)
+    told = before in BREAKS or (apart and before in ("and", "about", "from", "a"))
     if not (tens and unit and told) or text_at(given, at + 2 + of) not in ("feet", "foot", "footer"):
         return 0.0, 0
     return tens * 10.0 + unit, at + 2 + of

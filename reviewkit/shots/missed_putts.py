@@ -105,7 +105,7 @@ def _missed_then(cue: Cue, left_in: int) -> bool:
 
 
 def _surer(before: Sequence[Cue], cue: Cue, missed_in: int) -> bool:
-    """ "It's gone by along the right", "too firm, and past on the left": a side, surer than how far it went."""
+    """ "It's gone by along the right", "too firm, past on the left": a side, surer than how far it went."""
     last = next((c for c in reversed(before) if c.kind == "miss"), None)
     if last is None or not last.utterance == cue.utterance == missed_in:
         return False

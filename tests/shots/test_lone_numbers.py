@@ -106,3 +106,18 @@ def test_putts_to_spare_are_not_putted() -> None:
         transcript([GREETING, "", FOUR, told, "Up the rise and it's gone in. A three."]), Plan()
     ).shots
     assert len(played) == 3
+
+
+@pytest.mark.parametrize(
+    ("told", "club"),
+    [
+        # Of the sort that the round names elsewhere, else what most people carry.
+        ("Gary's got his driver out. From 235 I hit 3, and it's in the fairway.", "3W"),
+        ("Three hybrid once more. Into the rough. From 235 I hit 3, and it's in the fairway.", "3H"),
+        ("Three iron first. Into the rough. From 235 I hit 3, and it's in the fairway.", "3I"),
+        ("From 160 I hit 5, and it's in the fairway.", "5I"),
+    ],
+)
+def test_a_3_by_its_number_is_of_the_sort_that_is_carried(told: str, club: str) -> None:
+    played = reason(transcript([GREETING, "", FOUR, told, "Then a wedge on, two putts."]), Plan()).shots
+    assert club in [shot.club for shot in played]
