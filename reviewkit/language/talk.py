@@ -72,6 +72,8 @@ _FURTHEST, _BREATHLESS = 18, 12
 _MARKS = (",", ".", "!", "?")
 _WHOLE = {"lost", "short"}
 _TO_THE_HOLE = ("togo", "left", "from", "bare", "said")
+_EITHER = ("or", "nor", "and", "a", "an", "the", "my", "with")
+"""Words before a club that may be ruled out together with the one before it."""
 _ACROSS = ("club", "distance")
 """What may be told across a pause."""
 _TOLD_LAST = ("with", "after")
@@ -151,7 +153,8 @@ def _coloured(found: list[Mention], sentence: Sentence) -> list[Mention]:
     moods = [mention for mention in found if mention.kind == "mood"]
     if not moods:
         return found
-    reaches = [(*_reach(mood, sentence), str(mood.value)) for mood in moods]
+    clubs = [mention for mention in found if mention.kind == "club"]
+    reaches = [(mood.first, _last_reached(mood, sentence, clubs), str(mood.value)) for mood in moods]
     plain = []
     for mention in found:
         if mention.kind == "mood":
@@ -183,11 +186,25 @@ def _mood_at(mention: Mention, reaches: Sequence[tuple[int, int, str]]) -> str:
     return "" if mood == "clear" else mood
 
 
-def _reach(mood: Mention, sentence: Sentence) -> tuple[int, int]:
-    """First and last word index that a mood colours: to the end of its clause, another player's further."""
+def _last_reached(mood: Mention, sentence: Sentence, clubs: Sequence[Mention]) -> int:
+    """Last word index that a mood colours.
+
+    "Dogleg left no driver 4 hybrid to the corner": what is ruled out is the first club, not the next as well.
+    """
+    last = _reach(mood, sentence)
+    if mood.value != "not":
+        return last
+    inside = [club.first for club in clubs if mood.first <= club.first <= last]
+    words = {token.first: token.text for token in sentence.tokens}
+    taken = next((at for at in inside[1:] if words.get(at - 1) not in _EITHER), last + 1)
+    return max(mood.last, taken - 1)
+
+
+def _reach(mood: Mention, sentence: Sentence) -> int:
+    """Last word index by its own words: to the end of its clause, another player's further."""
     furthest = _furthest(mood, sentence)
     if mood.value in _LONG_REACH:
-        return mood.first, furthest
+        return furthest
     index = next(i for i, token in enumerate(sentence.tokens) if token.first >= mood.first)
     start = sentence.starts[index]
     ending = _ENDS.get(str(mood.value), _CLAUSE_END)
@@ -197,9 +214,9 @@ def _reach(mood: Mention, sentence: Sentence) -> tuple[int, int]:
         found = ending.search(sentence.text, more.end())
         end = found.start() if found else len(sentence.text)
     if mood.value == "plan" and _DONE.match(sentence.text, end):
-        return mood.first, mood.first - 1
+        return mood.first - 1
     covered = [token.last for token, at in zip(sentence.tokens, sentence.starts, strict=True) if at < end]
-    return mood.first, max(min(covered[-1], furthest), mood.last)
+    return max(min(covered[-1], furthest), mood.last)
 
 
 def _furthest(mood: Mention, sentence: Sentence) -> int:
