@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from reviewkit.shots.club_words import (
+    behind_its_club,
     beyond_its_club,
     left_since,
     named_late,
@@ -99,6 +100,8 @@ def strains(run: Sequence[Cue], family: str, kinds: set[str], clubs_last: bool) 
             cue.kind in ("reload", "again") or (cue.kind == "strike" and cue.value in SHAPED)
         ):
             cost += 0.7
+        elif landed_at >= 0 and cue.kind == "lie" and behind_its_club(run, at):
+            cost += 1.2
         elif landed_at >= 0 and cue.kind == "strike":
             cost += 0.1
         elif cue.kind == "putter" and family == "swing" and clubs:

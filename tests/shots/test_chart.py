@@ -40,6 +40,16 @@ TALES = {
         ],
         0,
     ),
+    "a club named right before where it was played from": (
+        [
+            FOUR,
+            "I topped the drive, it went maybe 80 yards and it's in the left rough.",
+            "3 wood from the rough probably wasn't smart but it came out alright, that's in the fairway.",
+            "95 left, pitching wedge, onto the green. Two putts for a five.",
+        ],
+        [(1, "tee", "", "rough"), (2, "layup", "3W", "fairway"), (3, "approach", "PW", "green"), *PUTTS],
+        0,
+    ),
     "a short one by the green of a par 3 that the driver was for": (
         [
             "Hole one, a par three, 214 yards.",
