@@ -70,6 +70,8 @@ WHOLE = {
     "so the opener, 3, 7, 6, par 4.": "so the opener , 376 , par 4 .",
     "that is 3, 4, 5, par 4 it was": "that is 3 , 4 , 5 , par 4 it was",
     "Five's the hardest one for 30, driver": "5 is the hardest one 430 , driver",
+    "the last for 168 yards, a car five": "the last 468 yards , a par 5",
+    "the eighth is reachable for 55 downhill": "the 8th is reachable 455 downhill",
     "it says for 198 on the sign": "it says 498 on the sign",
     "I've got a third of five footer": "i've got a 35 footer",
     "a par 5 that runs down to the beach for 78 and I": "a par 5 that runs down to the beach 478 and i",
