@@ -67,12 +67,6 @@ def once_more(run: Sequence[Cue], at: int) -> bool:
     return club or run[at].utterance > run[0].utterance
 
 
-def behind_its_club(cues: Sequence[Cue], at: int) -> bool:
-    """ "In the left rough. 3 wood from the rough": where the stroke of that club is played from."""
-    lie, before = cues[at], cues[at - 1]
-    return lie.kind == "lie" and before.kind == "club" and lie.mention.first == before.mention.last + 1
-
-
 def wedged(run: Sequence[Cue]) -> bool:
     """Whether a wedge was taken, whichever."""
     return any(cue.kind == "strike" and cue.value == "wedge" and not cue.meant for cue in run)

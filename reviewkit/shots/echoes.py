@@ -78,12 +78,20 @@ def _told_on(cue: Cue, before: Cue, talk: Sequence[Utterance]) -> bool:
     """ "In the sand at the back. Down in the bunker": where it lies, told once more before it is struck;
     so too in "I'm lying four and I'm in a bunker"."""
     if cue.kind == before.kind == "stayed_out":
+        if _said_again(cue, before):
+            return True
         return cue.mention.text.startswith(_WONDERED) or _how_it_missed(cue, before, talk)
     same = cue.kind == before.kind == "place" and cue.value == before.value and cue.value in _LAIN
     said = talk[cue.utterance]
     opens = cue.mention.first - said.first <= _OPENING or _LYING.search(said.text)
     stays = _STAYS.search(_LYING.sub("", said.text))
     return same and bool(opens) and not stays and 0 < cue.utterance - before.utterance <= _NEAR
+
+
+def _said_again(cue: Cue, before: Cue) -> bool:
+    """ "I've missed it, I've missed it": the same words once more in one breath."""
+    at_once = cue.mention.first - before.mention.last <= _OPENING + 1
+    return at_once and cue.utterance == before.utterance and cue.mention.text == before.mention.text
 
 
 def _sided(found: Sequence[Cue], at: int) -> bool:

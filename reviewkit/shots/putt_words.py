@@ -46,6 +46,15 @@ def rolled_between(cues: Sequence[Cue], at: int) -> bool:
     return short and told and later and long is not None and left is not None and left <= _LEFT * long
 
 
+def putted_on(run: Sequence[Cue]) -> bool:
+    """ "It's on. Five metres, and that's run past about a metre": in a later breath than the landing a length,
+    and behind it what a putt left of that."""
+    on = next((at for at, cue in enumerate(run) if (cue.kind, cue.value) == ("place", "green")), len(run))
+    told = [cue for cue in run[on:] if cue.kind == "distance" and cue.utterance > run[on].utterance]
+    lengths = [length for cue in told if (length := feet(cue)) is not None]
+    return len(lengths) > 1 and told[-1].mention.mood == "left" and lengths[-1] <= _LEFT * lengths[0]
+
+
 def from_afar(run: Sequence[Cue]) -> bool:
     """ "I've got 165 out of the rough, came up short": what is left is too long for a putt."""
     return any(

@@ -8,7 +8,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from reviewkit.shots.club_words import (
-    behind_its_club,
     beyond_its_club,
     left_since,
     named_late,
@@ -20,7 +19,7 @@ from reviewkit.shots.club_words import (
 from reviewkit.shots.cue import SHORT, Cue
 from reviewkit.shots.holing import stroked_behind
 from reviewkit.shots.lengths import putt_long
-from reviewkit.shots.putt_words import putt_strains
+from reviewkit.shots.putt_words import putt_strains, putted_on
 from reviewkit.shots.weights import SHAPED
 
 _PITCHED = 60
@@ -100,8 +99,6 @@ def strains(run: Sequence[Cue], family: str, kinds: set[str], clubs_last: bool) 
             cue.kind in ("reload", "again") or (cue.kind == "strike" and cue.value in SHAPED)
         ):
             cost += 0.7
-        elif landed_at >= 0 and cue.kind == "lie" and behind_its_club(run, at):
-            cost += 1.2
         elif landed_at >= 0 and cue.kind == "strike":
             cost += 0.1
         elif cue.kind == "putter" and family == "swing" and clubs:
@@ -128,6 +125,7 @@ def _at_odds(run: Sequence[Cue], family: str, kinds: set[str]) -> float:
         cost += 2.5
     measured = family == "swing" and "distance" in kinds
     cost += 0.9 * (("miss" in kinds and _struck_again(run)) or (measured and stroked_behind(run)))
+    cost += 0.9 * (measured and putted_on(run))
     if "club" in kinds:
         cost += 1.2 * ("strike" in kinds and wedge_behind(run))
         cost += 1.8 if family == "swing" and beyond_its_club(run) else 0.0

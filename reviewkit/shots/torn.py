@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from reviewkit.shots.club_words import behind_its_club
 from reviewkit.shots.cue import SHORT, Cue
 from reviewkit.shots.strains import so_far_off
 from reviewkit.shots.weighed import SURELY_BEHIND
@@ -14,8 +13,6 @@ def torn(cues: Sequence[Cue], first: int, clubs_last: bool) -> float:
     """What a side or a contact told right after a landing says belongs to that stroke, not to the next."""
     if first and (_told_out(cues, first) or _told_on(cues, first)):
         return 0.8
-    if first and behind_its_club(cues, first):
-        return 1.2
     if first and cues[first].kind == "club" and (cues[first].after or clubs_last):
         return 1.8 if cues[first].mention.weight >= SURELY_BEHIND else 1.0
     if first and cues[first].mention.mood == "with" and cues[first].utterance == cues[first - 1].utterance:

@@ -40,14 +40,17 @@ TALES = {
         ],
         0,
     ),
-    "a club named right before where it was played from": (
+    "a putt told by its length and by what it left, in a later breath than the landing": (
         [
-            FOUR,
-            "I topped the drive, it went maybe 80 yards and it's in the left rough.",
-            "3 wood from the rough probably wasn't smart but it came out alright, that's in the fairway.",
-            "95 left, pitching wedge, onto the green. Two putts for a five.",
+            "Hole one, a par five.",
+            "Driver, and that's in the left rough. Then a six iron, still in the rough.",
+            "170 out, five iron, it's in the bunker. 54, good as gold, it's on.",
+            "5 metres, and that's run past about a metre, knocked it in coming back.",
         ],
-        [(1, "tee", "", "rough"), (2, "layup", "3W", "fairway"), (3, "approach", "PW", "green"), *PUTTS],
+        [
+            *((1, "tee", "D", "rough"), (2, "layup", "6I", "rough"), (3, "approach", "5I", "sand")),
+            *((4, "bunker", "54", "green"), (5, "putt", "", "green"), (6, "putt", "", "holed")),
+        ],
         0,
     ),
     "a short one by the green of a par 3 that the driver was for": (

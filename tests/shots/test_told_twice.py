@@ -186,3 +186,12 @@ def test_each_ball_is_told_of_once(lines: Sequence[str], results: Sequence[str])
     par = "three" if "pond" in lines[0] or "Plop" in lines[0] else "four"
     shots = reason(transcript([GREETING, "", f"Hole one, a par {par}.", *lines]), Plan()).shots
     assert [shot.result for shot in shots] == results
+
+
+def test_the_same_words_once_more_in_one_breath_tell_of_one_putt() -> None:
+    opening = "Hole one, a par four. Driver, fairway. 9 iron on the green. 3 metres right of the pin."
+    once, twice = (
+        reason(transcript([GREETING, "", opening, said, "Hole two, a par four. Driver."]), Plan()).scores[0]
+        for said in ("I missed it.", "I missed it, I missed it.")
+    )
+    assert (once.strokes, once.confidence) == (twice.strokes, twice.confidence)
