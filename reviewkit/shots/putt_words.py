@@ -47,8 +47,10 @@ def rolled_between(cues: Sequence[Cue], at: int) -> bool:
 
 
 def putted_on(run: Sequence[Cue]) -> bool:
-    """ "It's on. Five metres, and that's run past about a metre": in a later breath than the landing a length,
-    and behind it what a putt left of that."""
+    """ "It's on. Five metres, and that's run past about a metre": what a putt left of a length.
+
+    Both are told in a later breath than the landing.
+    """
     on = next((at for at, cue in enumerate(run) if (cue.kind, cue.value) == ("place", "green")), len(run))
     told = [cue for cue in run[on:] if cue.kind == "distance" and cue.utterance > run[on].utterance]
     lengths = [length for cue in told if (length := feet(cue)) is not None]
