@@ -14,7 +14,16 @@ import numpy as np
 import numpy.typing as npt
 
 from reviewkit.holes.again import THERE, Again, agains, swings
-from reviewkit.holes.signs import HOLED, on_the_green, only_its_number, plain, plain_of, yardage
+from reviewkit.holes.signs import (
+    HOLED,
+    on_the_green,
+    only_its_number,
+    plain,
+    plain_of,
+    tells_length,
+    tells_par,
+    yardage,
+)
 from reviewkit.model import Talk
 from reviewkit.model.values import PARS
 
@@ -28,6 +37,8 @@ _MANY_WORDS, _WORDY = 200, 0.0065
 TOLD_OF_IT = {"score_word", "strokes", "points"}
 _LONGER, _LEAST_LEFT, _LONG, _MORE = 1.0, 40, 100, 1.2
 """Against a stretch in which more is left than before: lengths that tell, and how much more it must be."""
+_INTRODUCED, _UNDER_WAY = 2.0, 3
+"""Against a stretch in which a hole's par and length are told behind so many strokes."""
 _SUMS = ("over", "score", "played", "hinted", "swung", "untold")
 _TO_THE_HOLE = ("", "togo", "bare", "length")
 _PLAYED = {"place", *HOLED}
@@ -98,6 +109,16 @@ class Contents:
         return np.array(longer), np.append(told, len(self.talk))[following].astype(np.intp)
 
     @cached_property
+    def _introduced(self) -> tuple[Array, Indices]:
+        """How often a par was told with its length before each utterance; the first behind so many swings.
+
+        "In the left half. So this par 3 is 142": by then nobody introduces the hole that is being told.
+        """
+        told = [tells_par(said) and tells_length(self.talk, at) for at, said in enumerate(self.talk)]
+        swung = np.array(self.counts["swung"])
+        return np.cumsum([0, *told], dtype=float), np.searchsorted(swung, swung + _UNDER_WAY).astype(np.intp)
+
+    @cached_property
     def _sums(self) -> dict[str, Array]:
         return {key: np.array(row) for key, row in self.counts.items()}
 
@@ -133,6 +154,8 @@ class Contents:
         told += sum(again.tell(start, end) for again in self._agains)
         longer, next_length = self._longer
         told -= _LONGER * (longer[end] - longer[np.minimum(next_length[start] + 1, end)])
+        introduced, behind = self._introduced
+        told -= _INTRODUCED * (introduced[end] - introduced[np.minimum(behind[start], end)])
         seconds = self._times[1][end - 1] - self._times[0][start]
         hurry = np.select([seconds < least for least, _ in _HURRIES], [cost for _, cost in _HURRIES], 0.0)
         # Little is told, and soon, of a hole that was not filmed.

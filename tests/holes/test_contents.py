@@ -30,3 +30,11 @@ def test_a_ball_that_is_further_away_than_before_is_on_another_hole() -> None:
     begun = next(at for at, said in enumerate(talk) if said.text.startswith("154"))
     told = Contents(talk).tell(np.array([begun]), np.array([len(talk)]))
     assert float(told[0]) == pytest.approx(tells([far]))
+
+
+def test_a_par_with_its_length_behind_three_strokes_is_another_holes() -> None:
+    tale = ["Driver in the rough.", "Gap wedge, through the green.", "Lob wedge, on the green."]
+    introduced, idle = "So this par 3 is 142.", "So this is fun."
+    assert tells([*tale, introduced]) < tells([*tale, idle]) - 1.0
+    assert tells([introduced, *tale]) >= tells([idle, *tale])
+    assert tells([*tale[:2], introduced]) == pytest.approx(tells([*tale[:2], idle]))
