@@ -43,6 +43,11 @@ _PAUSE_S = 0.55
 _SHORT_PAUSES = ((0.1, -3.0), (0.3, -2.3), (0.5, -1.8), (0.6, -0.4), (0.75, 0.8))
 _PAUSES = (*_SHORT_PAUSES, (1.0, 1.5), (2.0, 2.1), (math.inf, 1.8))
 """(silence shorter than this in seconds, log odds of a new hole): the longest is often a wait for a ball."""
+_LEAST_S, _LONG_S, _SURELY = 0.75, 2.0, 1.5
+"""The least pause between two holes, a long one, and the weight of a number that announces a hole."""
+_USUAL = 0.2
+"""For a pause as they are before what announces a hole, at most: a ball rolls as long. Another kind is more
+against it."""
 _BEGUN = 1.4
 """Against a start behind small talk that stands behind a pause itself."""
 _SETTLED = 0.7
@@ -169,7 +174,27 @@ class Evidence:
     def _pause(self, gap_s: float) -> float:
         if not self.pauses_tell:
             return 0.0
-        return next(odds for longest, odds in _PAUSES if gap_s < longest)
+        short, long = self._own_pauses
+        own = 0.0 if gap_s < _LEAST_S else long if gap_s >= _LONG_S else short
+        return own + next(odds for longest, odds in _PAUSES if gap_s < longest)
+
+    @cached_property
+    def _own_pauses(self) -> tuple[float, float]:
+        """Log odds for short and for long pauses by those before what announces a hole in this round.
+
+        One leaves a second between two holes and three while a ball rolls, another three between two holes.
+        """
+        gaps = [said.gap_s for at, said in enumerate(self.talk) if at and self._announces(at)]
+        told = [gap_s >= _LONG_S for gap_s in gaps if gap_s >= _LEAST_S]
+        long = (sum(told) + 1) / (len(told) + 2)
+        return min(_USUAL, math.log(2 * (1 - long))), min(_USUAL, math.log(2 * long))
+
+    def _announces(self, at: int) -> bool:
+        said = self.talk[at]
+        numbered = any(
+            plain(m, "hole") and isinstance(m.value, int) and m.weight >= _SURELY for m in said.mentions
+        )
+        return numbered or tells_par(said) or tells_length(self.talk, at)
 
     def closing(self, at: int) -> float:
         """Before a new hole the ball went in, or a score was told."""

@@ -72,6 +72,8 @@ _FURTHEST, _BREATHLESS = 18, 12
 _MARKS = (",", ".", "!", "?")
 _WHOLE = {"lost", "short"}
 _TO_THE_HOLE = ("togo", "left", "from", "bare", "said")
+_LONGEST_HOLE = 900
+"""Yards or metres; no hole is as long, a guess."""
 _EITHER = ("or", "nor", "and", "a", "an", "the", "my", "with")
 """Words before a club that may be ruled out together with the one before it."""
 _ACROSS = ("club", "distance")
@@ -109,7 +111,7 @@ def read_talk(transcript: Transcript, plan: Plan, user_rules: Path | None = None
         if sentence.goes_on and number + 1 < len(said):
             for mention in _across(book, sentence, said[number + 1], read[number] + read[number + 1]):
                 read[number + (mention.first > sentence.tokens[-1].last)].append(mention)
-        found = _coloured(read[number], sentence)
+        found = [mention for mention in _coloured(read[number], sentence) if not _beyond(mention)]
         last = sentence.tokens[-1].last
         while at < len(scores) and scores[at].first <= last:
             found.append(scores[at])
@@ -118,6 +120,12 @@ def read_talk(transcript: Transcript, plan: Plan, user_rules: Path | None = None
         previous = talk[-1].end_s
     settled = with_turns_told_on(with_turns_before_mine(with_the_only_hybrid(tuple(talk))))
     return without_idle_cheers(with_pars_behind_lengths(settled))
+
+
+def _beyond(mention: Mention) -> bool:
+    """ "Hitting 4205 to the flag": a length that no hole has, whatever was said."""
+    value = mention.value if mention.kind == "distance" else 0
+    return isinstance(value, int | float) and value > _LONGEST_HOLE
 
 
 def _across(book: RuleBook, sentence: Sentence, after: Sentence, found: Sequence[Mention]) -> list[Mention]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Sequence
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -579,3 +580,17 @@ def test_any_talk_gives_holes_once_each_in_order_of_time(lines: list[str]) -> No
 def test_words_for_going_on_behind_a_score_are_of_the_next_hole(line: str, here: int, away: int) -> None:
     said = max(read_talk(transcript([line]), Plan()), key=lambda utterance: len(utterance.mentions))
     assert (len(turns(said)), len(turns_away(said))) == (here, away)
+
+
+def test_a_pause_unlike_those_before_holes_that_are_announced_parts_none() -> None:
+    holes = [f"Hole {number}, a par four." for number in ("one", "two", "three", "four", "five", "six")]
+    lines = [line for hole in holes for line in (hole, "Driver, fairway.", "And we wait for it.", "It's on.")]
+    said = read_talk(transcript(lines), Plan())
+    waits = next(at for at, utterance in enumerate(said) if utterance.text.startswith("and we wait"))
+
+    def opens(before_holes_s: float) -> float:
+        gaps = {"hole": before_holes_s, "and ": 3.0}
+        talk = tuple(replace(u, gap_s=gaps.get(u.text[:4], 0.2)) for u in said)
+        return Evidence(talk).opening[waits]
+
+    assert opens(1.2) < opens(3.0) - 1.0

@@ -212,3 +212,11 @@ def test_a_club_told_across_a_pause_that_is_written_as_a_comma() -> None:
     found = read_talk(Transcript((Segment(tuple(words)),)), Plan())
     assert len(found) > 4
     assert [m.value for u in found for m in u.mentions if m.kind == "club"] == ["8I"] * 4
+
+
+@pytest.mark.parametrize(
+    ("told", "lengths"), [("It's 2205 metres to the flag.", []), ("It's 205 metres to the flag.", [205])]
+)
+def test_a_length_that_no_hole_has_is_none(told: str, lengths: list[int]) -> None:
+    talk = read_talk(transcript([told]), Plan())
+    assert [m.value for said in talk for m in said.mentions if m.kind == "distance"] == lengths
