@@ -9,6 +9,7 @@ from itertools import pairwise
 
 from reviewkit.model import Mention, Utterance
 from reviewkit.model.values import SMALL_UNITS
+from reviewkit.shots.as_it_lies import played_as_they_lie
 from reviewkit.shots.club_words import on_the_card, with_the_same_wedge
 from reviewkit.shots.clubs_meant import without_clubs_meant
 from reviewkit.shots.cue import Cue, bare_hit
@@ -67,7 +68,7 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
         for mention in utterance.mentions
         if mention.kind in KINDS and _counts(mention) and not on_the_card(mention, utterance)
     ]
-    found = without_others_fates(with_the_same_wedge(found), talk)
+    found = played_as_they_lie(without_others_fates(with_the_same_wedge(found), talk), talk)
     found = list(_left_by_a_miss(with_what_was_told(_without_idle_words(found), talk)))
     found = without_places_taken_back(_without_the_land(_without_hits_of_putts(found)), talk)
     found = [cue for at, cue in enumerate(found) if not called(cue, found[:at])]

@@ -95,3 +95,20 @@ def test_a_club_struck_again_from_the_tee_was_the_first_ones_too() -> None:
     told = ["It's over the road, out of bounds.", "Three off the tee, driver again, fairway."]
     lines = [GREETING, "", "Hole one, a par four.", *told, "Wedge on. Two putts for a six."]
     assert [shot.club for shot in reason(transcript(lines), Plan()).shots[:2]] == ["D", "D"]
+
+
+@pytest.mark.parametrize(
+    ("told", "penalties"),
+    [
+        (["Driver into the hazard on the left.", "It's dry in there, so I'm going to play it."], 0),
+        (["Driver, in the penalty area on the right, but it's playable."], 0),
+        (["Driver into the ditch.", "I can play it out of there, actually."], 0),
+        (["Driver into the ditch.", "It's not playable, so I dropped by the stakes."], 1),
+        (["Driver into the lake, so that's wet.", "Dropped on the bank, where it's dry."], 1),
+    ],
+)
+def test_a_ball_played_as_it_lies_in_a_penalty_area_costs_nothing(told: list[str], penalties: int) -> None:
+    """Rule 17.1b of the Rules of Golf, its number from memory."""
+    behind = ["Knocked it out to the fairway. Wedge on, two putts."]
+    shots = reason(transcript([GREETING, "", "Hole one, a par four.", *told, *behind]), Plan()).shots
+    assert sum(shot.penalty_strokes for shot in shots) == penalties
