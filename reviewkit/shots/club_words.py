@@ -67,6 +67,13 @@ def once_more(run: Sequence[Cue], at: int) -> bool:
     return club or run[at].utterance > run[0].utterance
 
 
+def missed_before(run: Sequence[Cue]) -> bool:
+    """ "6 iron short, chip, two putts": a chip or a pitch told behind a club and where that missed."""
+    club = next((at for at, cue in enumerate(run) if cue.kind == "club" and not cue.meant), len(run))
+    missed = next((at for at in range(club, len(run)) if run[at].kind == "miss"), len(run))
+    return any(cue.kind == "strike" and cue.value in ("chip", "pitch") for cue in run[missed:])
+
+
 def wedged(run: Sequence[Cue]) -> bool:
     """Whether a wedge was taken, whichever."""
     return any(cue.kind == "strike" and cue.value == "wedge" and not cue.meant for cue in run)

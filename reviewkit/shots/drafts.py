@@ -28,6 +28,8 @@ _LONGEST, _HOPELESS = 9, -2.0
 """Cues in one stroke, at most, and the odds of words that are taken for none."""
 _UNTOLD_PUTT = -1.0
 """A putt of which nothing but the lengths before and behind it was heard."""
+_PUTTED_THEN = 2.0
+"""What putts told right behind a bare chip say for it."""
 _LATER = re.compile(r"\b(?:next|2nd|3rd|return|comebacker|other)\b")
 
 
@@ -86,6 +88,7 @@ def _draft(cues: Sequence[Cue], first: int, last: int, clubs_last: bool, parted:
         return Draft(first, last, _UNTOLD_PUTT, "putt", "putt") if putted else None
     score = STROKE + rewards(run, family) - crossings(run, clubs_last)
     score -= strains(run, family, kinds, clubs_last) + parted
+    score += _PUTTED_THEN * _putted_then(cues, first, last)
     if score <= _HOPELESS:
         return None
     places = [cue.value for cue in run if cue.kind == "place" and cue.value != "close"]
@@ -115,6 +118,13 @@ def _draft(cues: Sequence[Cue], first: int, last: int, clubs_last: bool, parted:
         later=any(_LATER.search(cue.mention.text) for cue in drops),
         feet=_feet(run, family) if "distance" in kinds else None,
     )
+
+
+def _putted_then(cues: Sequence[Cue], first: int, last: int) -> bool:
+    """ "6 iron short, chip, two putts": where a chip ended is told by the putts behind it."""
+    chip = cues[last - 1]
+    bare = last == first + 1 and chip.kind == "strike" and chip.value in SHORT
+    return bare and last < len(cues) and cues[last].kind == "putts" and not cues[last].meant
 
 
 def _feet(run: Sequence[Cue], family: str) -> float | None:

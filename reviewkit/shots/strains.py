@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from reviewkit.shots.club_words import (
     beyond_its_club,
     left_since,
+    missed_before,
     named_late,
     once_more,
     struck_since,
@@ -129,6 +130,7 @@ def _at_odds(run: Sequence[Cue], family: str, kinds: set[str]) -> float:
     if "club" in kinds:
         cost += 1.2 * ("strike" in kinds and wedge_behind(run))
         cost += 1.8 if family == "swing" and beyond_its_club(run) else 0.0
+        cost += 1.5 if "miss" in kinds and missed_before(run) else 0.0
     if run[0].kind == "miss" and "drop" in kinds and _dropped_next(run):
         # "Splash. Two yards short. So I'm at the drop zone": the side is the lost ball's.
         cost += 1.0

@@ -40,6 +40,11 @@ TALES = {
         ],
         0,
     ),
+    "a chip behind where the approach missed, told by nothing but its putts": (
+        [FOUR, "Driver in the rough. 6 iron short, chip, two putts.", "Hole two, a par four."],
+        [(1, "tee", "D", "rough"), (2, "approach", "6I", "rough"), (3, "chip", "", "green"), *PUTTS],
+        0,
+    ),
     "a putt told by its length and by what it left, in a later breath than the landing": (
         [
             "Hole one, a par five.",
