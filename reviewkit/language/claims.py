@@ -54,6 +54,8 @@ OTHER_WITHIN = 18
 """Another player's turn reaches so many words on, within the sentence."""
 _IN_SO_MANY = "and so many, at the end of a putt"
 """The rule for what may be "in. Five": a score where a putt's length was told."""
+_AT_ONCE = 2
+"""Words from "missed it" to what that was for: "missed it for par", not "missed, so that is for a bogey"."""
 _FOR_ME = 2
 """Words from a score to the "me" of "for me"."""
 
@@ -228,7 +230,7 @@ def _reaches(colour: Mention, candidate: Mention, back: bool) -> bool:
 
 
 def _settled_for(claim: Mention, context: _Context, done: int, to_hole: int) -> Mention:
-    """ "for par": the score when a ball was holed before it, else what the putt is for."""
+    """ "for par": the score when a ball was holed before it, else what the putt is for: "missed it for par"."""
     holed = context.before(claim, "done")
     length = context.before(claim, "length")
     last_done = holed.last if holed else done
@@ -238,6 +240,10 @@ def _settled_for(claim: Mention, context: _Context, done: int, to_hole: int) -> 
         and holed.text.startswith(SURE)
         and context.clause(holed.first) == context.clause(claim.first)
     )
+    tried = holed is not None and holed.value == "missed" and claim.first - holed.last <= _AT_ONCE
+    tried = tried and holed is not None and context.clause(holed.first) == context.clause(claim.first)
+    if tried:
+        return replace(claim, kind="putt_for", mood=DENIED)
     if last_length > last_done and claim.first - last_length <= HOLED_WITHIN and not told:
         unit = "strokes" if claim.kind == "for_strokes" else ""
         return replace(claim, kind="putt_for", unit=unit, weight=claim.weight * 0.8)
