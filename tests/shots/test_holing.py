@@ -51,3 +51,8 @@ def test_nobody_taps_in_from_afar() -> None:
 )
 def test_putts_on_the_green(said: list[str], putts: int) -> None:
     assert sum(shot.kind == "putt" for shot in played(said)) == putts
+
+
+def test_a_putt_missed_for_a_score_makes_another() -> None:
+    assert sum(shot.kind == "putt" for shot in played(["Ten feet, missed it for birdie."])) == 2
+    assert sum(shot.kind == "putt" for shot in played(["Ten feet, holed it for birdie."])) == 1
