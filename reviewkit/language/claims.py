@@ -230,7 +230,10 @@ def _reaches(colour: Mention, candidate: Mention, back: bool) -> bool:
 
 
 def _settled_for(claim: Mention, context: _Context, done: int, to_hole: int) -> Mention:
-    """ "for par": the score when a ball was holed before it, else what the putt is for: "missed it for par"."""
+    """ "for par": the score when a ball was holed before it, else what the putt is for.
+
+    "Missed it for par" tells what it was for, too.
+    """
     holed = context.before(claim, "done")
     length = context.before(claim, "length")
     last_done = holed.last if holed else done

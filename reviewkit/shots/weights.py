@@ -57,7 +57,7 @@ _HOLED_OUT = re.compile(r"(?:chip|chipped|chips|pitched) in|hol(?:e|ed|es) out|h
 _NO_PUTT = 1.5
 """What words say for a stroke holed from off the green, which is rare and seldom told so by mistake."""
 _LAGGED, _ROLLED = 0.7, 1.6
-"""What it says for a putt that what it left is told with it; that both its lengths are."""
+"""What it says for a putt or a chip that what it left is told with it; that both a putt's lengths are."""
 STROKE = -1.2
 """Cost of claiming a stroke, so that one weak cue is not enough."""
 SHAPED = {*SHORT, "punch", "layup", "tee"}
@@ -88,7 +88,8 @@ def rewards(run: Sequence[Cue], family: str) -> float:
     lagged = family == "putt" and any(_left_behind(cue, after) for cue, after in pairwise(run))
     rolled = family in ("putt", "putt_or_swing") and _from_and_left(run)
     no_putt = family == "swing" and any(c.kind == "holed" and _HOLED_OUT.match(c.mention.text) for c in run)
-    odds = (_ROLLED if rolled else _LAGGED if lagged else 0.0) + (_NO_PUTT if no_putt else 0.0)
+    chipped = family == "swing" and any(_chipped_to(cue, after) for cue, after in pairwise(run))
+    odds = (_ROLLED if rolled else _LAGGED if lagged or chipped else 0.0) + (_NO_PUTT if no_putt else 0.0)
     return sum(best.values()) + odds
 
 
@@ -96,6 +97,14 @@ def _left_behind(putt: Cue, length: Cue) -> bool:
     """ "Rolled it up to a metre": a putt told with what it left."""
     left = length.kind == "distance" and length.mention.mood == "left"
     return left and putt.kind == "putt" and length.mention.first <= putt.mention.last + 1
+
+
+def _chipped_to(chip: Cue, length: Cue) -> bool:
+    """ "Chip down to three feet": a short stroke told with what it left."""
+    left = length.kind == "distance" and length.mention.mood == "left" and not chip.meant
+    short = chip.kind == "strike" and chip.value in SHORT
+    at_once = length.utterance == chip.utterance and length.mention.first <= chip.mention.last + 3
+    return left and short and at_once
 
 
 def _from_and_left(run: Sequence[Cue]) -> bool:

@@ -40,6 +40,16 @@ TALES = {
         ],
         0,
     ),
+    "a chip behind where the tee shot missed, told with what it left": (
+        [THREE, "Six iron, over the back, chip down to three feet, missed it, tapped in."],
+        [
+            (1, "tee", "6I", "rough"),
+            (2, "chip", "", "green"),
+            (3, "putt", "", "green"),
+            (4, "putt", "", "holed"),
+        ],
+        0,
+    ),
     "a chip behind where the approach missed, told by nothing but its putts": (
         [FOUR, "Driver in the rough. 6 iron short, chip, two putts.", "Hole two, a par four."],
         [(1, "tee", "D", "rough"), (2, "approach", "6I", "rough"), (3, "chip", "", "green"), *PUTTS],
@@ -322,7 +332,7 @@ TALES = {
             "Chipped it to four feet and holed the putt, got up and down for par.",
         ],
         [
-            *((1, "tee", "3W", "rough"), (2, "approach", "9I", "unknown")),
+            *((1, "tee", "3W", "rough"), (2, "approach", "9I", "rough")),
             *((3, "chip", "", "green"), (4, "putt", "", "holed")),
         ],
         0,
