@@ -40,6 +40,8 @@ _TOO_FAR = 1.6
 _MAY_BE_GONE = ("", "rough", "trees")
 _COUNTED = 0.8
 """What speaks against a penalty of which only the next stroke's number tells."""
+_MISSING, _MOST_MISSING = 0.5, 4
+"""What speaks against each stroke of which only the count on the green tells, and how many those may be."""
 _TEED_AGAIN = ("D", "2W", "3W", "4W", "5W")
 
 Reading = tuple[float, Step | None]
@@ -56,7 +58,6 @@ def readings(
     table: list[dict[Ball, Reading]] = [{} for _ in range(len(cues) + 1)]
     table[0][Ball()] = (0.0, None)
     told = [drafts(cues, first, clubs_last) for first in range(len(cues))]
-    numbered = coming(said)
     for at, cue in enumerate(cues):
         states = sorted(table[at].items(), key=lambda item: -item[1][0])[:_BEAM]
         for ball, (score, chain) in states:
@@ -67,8 +68,7 @@ def readings(
             idly = agreement(said, here, (at + 1, ball.strokes)) - idle * skip_cost(cue)
             _offer(table[at + 1], ball, score + idly, chain)
             for found in told[at]:
-                as_told = ((0.0, ball, chain),)
-                for cost, start, before in _paid(ball, chain, found, numbered) if numbered else as_told:
+                for cost, start, before in _starts(ball, chain, at, found, said):
                     for gain, after, steps in moves(start, found, before, par):
                         agreed = agreement(said, here, (found.last, after.strokes))
                         _offer(table[found.last], after, score + cost + gain + agreed, steps)
@@ -79,9 +79,29 @@ def _on_the_tee(cues: Sequence[Cue], at: int) -> float:
     return _SWUNG if left_another(cues, at) else _ON_THE_TEE
 
 
-def _paid(ball: Ball, chain: Step | None, found: Draft, said: Sequence[Count]) -> Moves:
-    """The ball where it is, and with a penalty that only the count of the next stroke tells of."""
+def _starts(ball: Ball, chain: Step | None, at: int, found: Draft, said: Sequence[Count]) -> Moves:
+    """The ball where it is, and where counts say that it may be."""
     yield 0.0, ball, chain
+    if said:
+        yield from _paid(ball, chain, found, coming(said))
+        yield from _nearer(ball, chain, at, found, said)
+
+
+def _nearer(ball: Ball, chain: Step | None, at: int, found: Draft, said: Sequence[Count]) -> Moves:
+    """ "On in three, and two putts": the ball behind the strokes that nothing else tells of."""
+    onto = [count.strokes for count in said if count.onto and at < count.place <= found.last]
+    missing = onto[-1] - ball.strokes - 1 if onto and found.result == "green" else 0
+    if not 0 < missing <= _MOST_MISSING:
+        return
+    for _ in range(missing):
+        ball, chain = played(ball, Draft(0, 0, 0.0, "swing"), chain, told=False)
+    yield -_MISSING * missing, ball, chain
+
+
+def _paid(ball: Ball, chain: Step | None, found: Draft, said: Sequence[Count]) -> Moves:
+    """The ball with a penalty that only the count of the next stroke tells of."""
+    if not said:
+        return
     if chain is None or not chain.told or chain.draft.result not in _MAY_BE_GONE or found.dropped:
         return
     if not a_stroke_more(said, chain.draft.first, found.first, ball.strokes):

@@ -11,6 +11,9 @@ from reviewkit.shots.cue import Cue
 _COUNTS = ("count", "putt_for")
 _WORTH = 0.7
 """Log odds that a count adds to a reading that agrees with it; checked on invented rounds, no source."""
+_PLAIN_WORTH = 2.5
+"""The same for "on in three" and "green in regulation", which tell of all strokes so far."""
+_ON, _REGULATION, _PUTTS_IN_PAR = "on", "in reg", 2
 _PLAINLY = 0.55
 
 
@@ -18,13 +21,14 @@ _PLAINLY = 0.55
 class Count:
     """`strokes` are those that have counted when it is said; `coming` when it may be the next one's number.
 
-    `place` is the number of cues told before it.
+    `place` is the number of cues told before it. `onto`: it counts those that reached the green, "on in three".
     """
 
     place: int
     strokes: int
     coming: bool
     worth: float
+    onto: bool = False
 
     def fits(self, taken: int) -> bool:
         return self.strokes == taken or (self.coming and self.strokes == taken + 1)
@@ -32,18 +36,30 @@ class Count:
 
 def counts(talk: Sequence[Utterance], cues: Sequence[Cue], par: int | None = None) -> tuple[Count, ...]:
     """The counts said within a hole, before its last cue, in order."""
-    said = [m for utterance in talk for m in utterance.mentions if m.kind in _COUNTS and not m.mood]
+    said = [m for utterance in talk for m in utterance.mentions if _counts(m) and not m.mood]
     made = []
     for mention in said:
-        place = sum(cue.mention.first < mention.first for cue in cues)
+        onto = mention.unit == _ON or mention.kind == "place"
+        # "On in three" counts the stroke that it ends.
+        place = sum(cue.mention.first < mention.first + onto for cue in cues)
         strokes = _taken(mention, par)
         if place and strokes is not None:
-            made.append(Count(place, strokes, mention.unit == "hitting", _WORTH * _trust(mention)))
+            worth = _PLAIN_WORTH if onto else _WORTH
+            made.append(Count(place, strokes, mention.unit == "hitting", worth * _trust(mention), onto))
     return tuple(made)
 
 
+def _counts(mention: Mention) -> bool:
+    return mention.kind in _COUNTS or (mention.kind == "place" and _REGULATION in mention.text)
+
+
 def _taken(mention: Mention, par: int | None) -> int | None:
-    """The strokes that have counted: "lying three", or one fewer than a putt "for par" makes."""
+    """The strokes that have counted: "lying three", or one fewer than a putt "for par" makes.
+
+    A green in regulation is reached in two fewer than par.
+    """
+    if mention.kind == "place":
+        return None if par is None else par - _PUTTS_IN_PAR
     if not isinstance(mention.value, int | float):
         return None
     if mention.kind == "count":

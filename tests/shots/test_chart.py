@@ -40,6 +40,22 @@ TALES = {
         ],
         0,
     ),
+    "a green of which only the count is told": (
+        [FOUR, "On in three and two putts.", "Hole two, a par four."],
+        [
+            *((1, "tee", "", "unknown"), (2, "approach", "", "unknown"), (3, "approach", "", "green")),
+            *((4, "putt", "", "green"), (5, "putt", "", "holed")),
+        ],
+        0,
+    ),
+    "a green in regulation, which is two fewer than par": (
+        [FOUR, "Green in regulation, two putts.", "Hole two, a par four."],
+        [
+            *((1, "tee", "", "unknown"), (2, "approach", "", "green")),
+            *((3, "putt", "", "green"), (4, "putt", "", "holed")),
+        ],
+        0,
+    ),
     "a chip behind where the tee shot missed, told with what it left": (
         [THREE, "Six iron, over the back, chip down to three feet, missed it, tapped in."],
         [
