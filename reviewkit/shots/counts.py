@@ -21,7 +21,7 @@ _PLAINLY = 0.55
 class Count:
     """`strokes` are those that have counted when it is said; `coming` when it may be the next one's number.
 
-    `place` is the number of cues told before it. `onto`: it counts those that reached the green, "on in three".
+    `place` is the number of cues told before it. `onto`: it counts what reached the green, "on in three".
     """
 
     place: int

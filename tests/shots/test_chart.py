@@ -43,7 +43,7 @@ TALES = {
     "a green of which only the count is told": (
         [FOUR, "On in three and two putts.", "Hole two, a par four."],
         [
-            *((1, "tee", "", "unknown"), (2, "approach", "", "unknown"), (3, "approach", "", "green")),
+            *((1, "tee", "", "unknown"), (2, "approach", "", "unknown"), (3, "chip", "", "green")),
             *((4, "putt", "", "green"), (5, "putt", "", "holed")),
         ],
         0,
