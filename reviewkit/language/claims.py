@@ -238,15 +238,10 @@ def _settled_for(claim: Mention, context: _Context, done: int, to_hole: int) -> 
     length = context.before(claim, "length")
     last_done = holed.last if holed else done
     last_length = length.last if length else to_hole
-    told = (
-        holed is not None
-        and holed.text.startswith(SURE)
-        and context.clause(holed.first) == context.clause(claim.first)
-    )
-    tried = holed is not None and holed.value == "missed" and claim.first - holed.last <= _AT_ONCE
-    tried = tried and holed is not None and context.clause(holed.first) == context.clause(claim.first)
-    if tried:
+    here = holed if holed and context.clause(holed.first) == context.clause(claim.first) else None
+    if here and here.value == "missed" and claim.first - here.last <= _AT_ONCE:
         return replace(claim, kind="putt_for", mood=DENIED)
+    told = here and here.text.startswith(SURE)
     if last_length > last_done and claim.first - last_length <= HOLED_WITHIN and not told:
         unit = "strokes" if claim.kind == "for_strokes" else ""
         return replace(claim, kind="putt_for", unit=unit, weight=claim.weight * 0.8)

@@ -44,11 +44,11 @@ def four_hundred(given: list[Piece], at: int) -> tuple[float, int]:
     if _SOUNDS.get(given[at].text) != 4 or rest is None or rest != int(rest):
         return 0.0, 0
     length = rest + 400 if 10 <= rest < 100 else rest + 300 if 101 <= rest < 200 else 0.0
-    ends = text_at(given, at + 2) in (*BREAKS, "and", "yards", "metres")
-    told = text_at(given, at + 2) in _LIES or (
-        ends and (_described(given, at) or _before_a_par(given, at + 2))
-    )
-    told = told or _to_be_driven(given, at + 2) or _on_a_sign(given, at + 2)
+    after = text_at(given, at + 2)
+    behind = at + 2 + (after in ("yards", "metres"))
+    told = after in _LIES or _to_be_driven(given, behind) or _on_a_sign(given, behind)
+    if not told and after in (*BREAKS, "and", "yards", "metres"):
+        told = _described(given, at) or _before_a_par(given, at)
     return (length, at + 2) if length and told else (0.0, 0)
 
 
@@ -83,24 +83,21 @@ def _described(given: list[Piece], at: int) -> bool:
 
 
 def _to_be_driven(given: list[Piece], at: int) -> bool:
-    """Whether a driver is named right behind the number that ends before `at`."""
-    at += text_at(given, at) in ("yards", "metres")
+    """Whether a driver is named at `at`, right behind a length."""
     return text_at(given, at) in BREAKS and text_at(given, at + 1) == "driver"
 
 
 def _on_a_sign(given: list[Piece], at: int) -> bool:
-    at += text_at(given, at) in ("yards", "metres")
     return text_at(given, at) in ("on", "off") and text_at(given, at + 2) in _SIGNS
 
 
 def _before_a_par(given: list[Piece], at: int) -> bool:
-    """Whether a par is told right behind the number that ends before `at`: "the last for 168 yards, a par 5".
+    """Whether a par is told right behind the number that follows `at`: "the last for 168 yards, a par 5".
 
     "13 for 102, par 4" is another entry's.
     """
-    return not text_at(given, at - 3).isdigit() and any(
-        _par(given, at + step) or _par(given, at + step, _HALF_PAR) for step in range(1, 5)
-    )
+    words = (*LIKE_PAR, *_HALF_PAR)
+    return not text_at(given, at - 1).isdigit() and any(_par(given, at + step, words) for step in range(3, 7))
 
 
 def _behind_a_par(given: list[Piece], at: int) -> bool:

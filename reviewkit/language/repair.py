@@ -136,6 +136,10 @@ class Repair:
             for piece in itertools.chain(given[max(0, at - NEAR) : at], given[end : end + NEAR])
         )
 
+    def at_home(self, said: Mapping[str, int]) -> bool:
+        """Whether the talk says so often what it must; `said` are its words with their numbers."""
+        return not self.often or sum(said[word] for word in self.often) >= OFTEN
+
     def mend(self, given: Sequence[Piece], at: int) -> list[Piece]:
         """The pieces meant, each over the words it replaces where their number is the same."""
         old = given[at : at + len(self.heard)]
@@ -201,38 +205,28 @@ class Lexicon:
     def mend(self, given: list[Piece]) -> list[Piece]:
         """All pieces with every repair made, left to right; a mended word may serve as another's company."""
         work = list(given)
-        repairs = self._at_home(Counter(piece.text for piece in given))
-        numeric, sounding = repairs.get("", ()), repairs.get("~", ())
+        said = Counter(piece.text for piece in given)
+        numeric, sounding = self.repairs.get("", ()), self.repairs.get("~", ())
         at = 0
         while at < len(work):
             for _ in range(PASSES):
                 piece, after = work[at], work[at + 1].text if at + 1 < len(work) else ""
-                entries = repairs.get(piece.text, ())
+                entries = self.repairs.get(piece.text, ())
                 if piece.value is not None:
                     entries = entries + numeric
                 else:
                     if piece.probability < UNSURE:
                         entries = entries + sounding
                     if after:
-                        entries = entries + repairs.get("~" + after, ())
+                        entries = entries + self.repairs.get("~" + after, ())
                 likely = (entry for entry in entries if not entry.second or after in entry.second)
-                found = next((entry for entry in likely if entry.applies(work, at)), None)
+                fitting = (entry for entry in likely if entry.applies(work, at))
+                found = next((entry for entry in fitting if entry.at_home(said)), None)
                 if found is None:
                     break
                 work[at : at + len(found.heard)] = found.mend(work, at)
             at += 1
         return work
-
-    def _at_home(self, said: Counter[str]) -> dict[str, tuple[Repair, ...]]:
-        """The repairs but those that need a talk that says other words often: metres, not yards."""
-        return {
-            word: tuple(
-                entry
-                for entry in entries
-                if not entry.often or sum(said[other] for other in entry.often) >= OFTEN
-            )
-            for word, entries in self.repairs.items()
-        }
 
 
 def patterns(text: str, groups: dict[str, frozenset[str]]) -> list[Pattern]:

@@ -58,6 +58,7 @@ def readings(
     table: list[dict[Ball, Reading]] = [{} for _ in range(len(cues) + 1)]
     table[0][Ball()] = (0.0, None)
     told = [drafts(cues, first, clubs_last) for first in range(len(cues))]
+    numbered, onto = coming(said), [count for count in said if count.onto]
     for at, cue in enumerate(cues):
         states = sorted(table[at].items(), key=lambda item: -item[1][0])[:_BEAM]
         for ball, (score, chain) in states:
@@ -68,7 +69,7 @@ def readings(
             idly = agreement(said, here, (at + 1, ball.strokes)) - idle * skip_cost(cue)
             _offer(table[at + 1], ball, score + idly, chain)
             for found in told[at]:
-                for cost, start, before in _starts(ball, chain, at, found, said):
+                for cost, start, before in _starts(ball, chain, at, found, numbered, onto):
                     for gain, after, steps in moves(start, found, before, par):
                         agreed = agreement(said, here, (found.last, after.strokes))
                         _offer(table[found.last], after, score + cost + gain + agreed, steps)
@@ -79,18 +80,21 @@ def _on_the_tee(cues: Sequence[Cue], at: int) -> float:
     return _SWUNG if left_another(cues, at) else _ON_THE_TEE
 
 
-def _starts(ball: Ball, chain: Step | None, at: int, found: Draft, said: Sequence[Count]) -> Moves:
+def _starts(
+    ball: Ball, chain: Step | None, at: int, found: Draft, numbered: Sequence[Count], onto: Sequence[Count]
+) -> Moves:
     """The ball where it is, and where counts say that it may be."""
     yield 0.0, ball, chain
-    if said:
-        yield from _paid(ball, chain, found, coming(said))
-        yield from _nearer(ball, chain, at, found, said)
+    if numbered:
+        yield from _paid(ball, chain, found, numbered)
+    if onto:
+        yield from _nearer(ball, chain, at, found, onto)
 
 
-def _nearer(ball: Ball, chain: Step | None, at: int, found: Draft, said: Sequence[Count]) -> Moves:
+def _nearer(ball: Ball, chain: Step | None, at: int, found: Draft, onto: Sequence[Count]) -> Moves:
     """ "On in three, and two putts": the ball behind the strokes that nothing else tells of."""
-    onto = [count.strokes for count in said if count.onto and at < count.place <= found.last]
-    missing = onto[-1] - ball.strokes - 1 if onto and found.result == "green" else 0
+    counted = [count.strokes for count in onto if at < count.place <= found.last]
+    missing = counted[-1] - ball.strokes - 1 if counted and found.result == "green" else 0
     if not 0 < missing <= _MOST_MISSING:
         return
     for _ in range(missing):
@@ -100,8 +104,6 @@ def _nearer(ball: Ball, chain: Step | None, at: int, found: Draft, said: Sequenc
 
 def _paid(ball: Ball, chain: Step | None, found: Draft, said: Sequence[Count]) -> Moves:
     """The ball with a penalty that only the count of the next stroke tells of."""
-    if not said:
-        return
     if chain is None or not chain.told or chain.draft.result not in _MAY_BE_GONE or found.dropped:
         return
     if not a_stroke_more(said, chain.draft.first, found.first, ball.strokes):
