@@ -10,9 +10,9 @@ from reviewkit.errors import CardError
 from reviewkit.model.values import CLUBS, MISSES
 
 HELP = "See docs/rules.md."
-_TEXTS = ("name", "kind", "pattern", "unit", "mood")
+_TEXTS = ("name", "kind", "unit", "mood")
 _LISTS = ("need", "examples", "counterexamples")
-_KEYS = {*_TEXTS, *_LISTS, "value", "weight", "off"}
+_KEYS = {*_TEXTS, *_LISTS, "pattern", "value", "weight", "off"}
 _VALUES = {"club": (*CLUBS, "same"), "miss": (*MISSES, "same")}
 """What a kind may be, where it is one of a few."""
 
@@ -27,8 +27,12 @@ def check_form(path: Path, table: Mapping[str, Any]) -> None:
     for name, fragment in classes.items():
         values = fragment.values() if isinstance(fragment, dict) else (fragment,)
         plain = all(isinstance(value, str | int | float) for value in values)
-        if not plain or not isinstance(fragment, str | dict):
-            raise CardError(path, f"class {name} is neither a text nor a table of spelling = value.", HELP)
+        if not (plain if isinstance(fragment, dict) else _is_pattern(fragment)):
+            raise CardError(
+                path,
+                f"class {name} is neither a text, a list of texts nor a table of spelling = value.",
+                HELP,
+            )
         for value in values if name == "club" and isinstance(fragment, dict) else ():
             _check_value(path, "class club", "club", value)
 
@@ -39,7 +43,7 @@ def check_rule(path: Path, row: Mapping[str, Any]) -> None:
     unknown = ", ".join(sorted(set(row) - _KEYS))
     if not isinstance(name, str) or unknown:
         raise CardError(path, f"rule {name or '(no name)'}: {unknown or 'needs a name'}.", HELP)
-    if not row.get("off") and not (isinstance(row.get("kind"), str) and isinstance(row.get("pattern"), str)):
+    if not row.get("off") and not (isinstance(row.get("kind"), str) and _is_pattern(row.get("pattern"))):
         raise CardError(path, f"rule {name} needs a kind and a pattern.", HELP)
     wrong = [key for key in _TEXTS if not isinstance(row.get(key, ""), str)]
     wrong += [key for key in _LISTS if not _is_texts(row.get(key, []))]
@@ -55,6 +59,11 @@ def _check_value(path: Path, where: str, kind: str, value: object) -> None:
     allowed, text = _VALUES.get(kind, ()), str(value)
     if allowed and text and not text.startswith("$") and "{" not in text and text not in allowed:
         raise CardError(path, f"{where}: '{text}' is no {kind}.", f"Write one of {', '.join(allowed)}.")
+
+
+def _is_pattern(value: object) -> bool:
+    """A regular expression, or a list of the alternatives that make one."""
+    return isinstance(value, str) or (bool(value) and _is_texts(value))
 
 
 def _is_texts(value: object) -> bool:

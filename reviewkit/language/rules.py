@@ -6,7 +6,7 @@ A rules file holds named fragments under [classes] and a [[rule]] table a rule:
     name = "hole by number"            # unique; a user's rule of the same name replaces it,
     off = false                        # and true drops it
     kind = "hole"                      # kind of the Mention it makes
-    pattern = 'hole (?:number )?<n>'   # over a sentence's text; <name> inserts a class
+    pattern = 'hole (?:number )?<n>'   # over a sentence's text; a list: any of them; <name>: a class
     value = "$n"                       # a literal, a group's meaning, or a template such as "{n}I"
     need = ["iron"]                    # optional: words of which one must stand somewhere in the sentence
     unit = "", mood = "", weight = 1.0 # optional, see Mention; "$group" works for unit and mood too
@@ -54,9 +54,11 @@ def _load(user: Path | None, changed: int) -> RuleBook:
         table = read(path)
         check_form(path, table)
         for name, fragment in table.get("classes", {}).items():
-            known = classes.get(name)
-            joined = isinstance(known, dict) and isinstance(fragment, dict)
-            classes[name] = {**known, **fragment} if joined else fragment  # type: ignore[dict-item]
+            if isinstance(fragment, dict):
+                known = classes.get(name)
+                classes[name] = {**known, **fragment} if isinstance(known, dict) else fragment
+            else:
+                classes[name] = _whole(fragment)
         for row in table.get("rule", []):
             check_rule(path, row)
             rows[row["name"]] = (path, row)
@@ -84,7 +86,7 @@ def _compile(path: Path, row: Mapping[str, Any], classes: Classes) -> Rule:
         used.add(alias)
         return group
 
-    source = _FRAGMENT.sub(insert, row["pattern"])
+    source = _FRAGMENT.sub(insert, _whole(row["pattern"]))
     words = known(source)
     # A shipped rule of which something is known is compiled when it is first tried, and checked by the tests.
     if not any(words) or path.parent != RULES:
@@ -123,6 +125,11 @@ def groups_of(slot: object) -> list[str]:
     if not isinstance(slot, str):
         return []
     return slot[1:].split("|") if slot.startswith("$") else re.findall(r"\{(\w+)\}", slot)
+
+
+def _whole(pattern: str | list[str]) -> str:
+    """One regular expression, which a file may hold as a list of its alternatives."""
+    return pattern if isinstance(pattern, str) else "|".join(pattern)
 
 
 def alternatives(words: Mapping[str, Value]) -> str:

@@ -92,6 +92,15 @@ def test_a_users_rule_replaces_the_one_of_its_name(tmp_path: Path) -> None:
     assert clubs("a driver , then the trusty spoon", rules) == ["3W"]
 
 
+def test_a_pattern_and_a_class_may_be_lists_of_alternatives(tmp_path: Path) -> None:
+    rules = own(
+        tmp_path,
+        '[classes]\nlofty = ["spoon", "brassie|cleek"]\n'
+        '[[rule]]\nname = "mine"\nkind = "club"\npattern = ["old <lofty>", "trusty"]\nvalue = "3W"\n',
+    )
+    assert clubs("the old cleek , the old spoon , the trusty , a brassie", rules) == ["3W", "3W", "3W"]
+
+
 def test_a_rule_can_be_switched_off(tmp_path: Path) -> None:
     rules = own(tmp_path, '[[rule]]\nname = "club by name"\noff = true\n')
     assert clubs("driver , down the middle", None) == ["D"]
@@ -129,6 +138,11 @@ RULE = '[[rule]]\nname = "mine"\nkind = "club"\npattern = "{}"\n'
         ('[[rule]]\nname = "mine"\npattern = "x"\n', "rule mine needs a kind and a pattern"),
         (RULE.format("x") + 'patern = "x"\n', "rule mine: patern"),
         (RULE.format("(x"), "rule mine: the pattern is not valid"),
+        ('[[rule]]\nname = "mine"\nkind = "club"\npattern = []\n', "rule mine needs a kind and a pattern"),
+        (
+            '[[rule]]\nname = "mine"\nkind = "club"\npattern = ["x", 3]\n',
+            "rule mine needs a kind and a pattern",
+        ),
         (RULE.format("the <clubb>"), "rule mine uses <clubb>"),
         (RULE.format("x") + 'value = "$n"\n', "rule mine has no group n"),
         (RULE.format("x") + 'value = "{n}I"\n', "rule mine has no group n"),
@@ -142,6 +156,7 @@ RULE = '[[rule]]\nname = "mine"\nkind = "club"\npattern = "{}"\n'
         ('rule = "club"\n', "rule"),
         ('classes = "club"\n', "classes"),
         ("[classes]\nclub = 3\n", "club"),
+        ("[classes]\nmine = []\n", "class mine"),
         ('[classes.club]\n"x" = ["D"]\n', "club"),
     ],
 )
