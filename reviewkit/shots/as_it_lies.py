@@ -2,22 +2,12 @@
 
 from __future__ import annotations
 
-import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from reviewkit.model import Utterance
+from reviewkit.model import Mention, Utterance
 from reviewkit.shots.cue import Cue
 
-_PLAYED = re.compile(
-    r"(?<!not )(?<!n't )(?<!hardly )(?<!barely )\bplayable\b"
-    r"|\bplay(?:ed|ing)? (?:it|that|this)(?: straight| right)?"
-    r" (?:as it lies|out of (?:there|it|that)|from (?:in )?there)"
-    r"|\b(?:it's|it is|that's|was|bone|all|quite) dry(?: enough)?(?: in there| in here| down there)?"
-    r"(?= [.,!]| so| and|$)"
-    r"|\bno water in (?:it|there)\b|\bdried (?:up|out)\b"
-)
-_DROPPED = re.compile(r"\b(?:drop|drops|dropped|dropping|reload(?:ed)?)\b")
 _SOON = 2
 """Utterances from the place to the words that the ball could be played."""
 _LAY = "rough"
@@ -32,10 +22,14 @@ def played_as_they_lie(found: Sequence[Cue], talk: Sequence[Utterance]) -> list[
 def _played(cue: Cue, talk: Sequence[Utterance]) -> bool:
     if (cue.kind, cue.value) != ("place", "penalty"):
         return False
-    behind = talk[cue.utterance].text.partition(cue.mention.text)[2]
-    after = [said.text for said in talk[cue.utterance + 1 : cue.utterance + 1 + _SOON]]
-    told = " . ".join((behind, *after))
-    return _PLAYED.search(told) is not None and _DROPPED.search(told) is None
+    told = list(_told_behind(cue, talk))
+    playable = any(mention.kind == "playable" and mention.mood != "not" for mention in told)
+    return playable and not any(mention.kind in ("drop", "reload") for mention in told)
+
+
+def _told_behind(cue: Cue, talk: Sequence[Utterance]) -> Iterator[Mention]:
+    for said in talk[cue.utterance : cue.utterance + 1 + _SOON]:
+        yield from (mention for mention in said.mentions if mention.first > cue.mention.last)
 
 
 def _as_it_lies(cue: Cue) -> Cue:
