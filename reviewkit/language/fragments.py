@@ -1,8 +1,8 @@
 """Numbers that a listener took apart, or heard half of as another word: "180, 8 left", "140 for to the flag".
 
 A digit alone, or a word that sounds like one, is joined to the number before it where what follows wants a
-length and the two make no sense apart: a range that does not rise ("5th to 5 feet"), a length too long to be
-left ("2408 to the hole"), half a yardage ("got to 35 to the hole").
+length and the two make no sense apart: a range that does not rise ("5th to 5 feet"), or a length too long to
+be left ("2408 to the hole").
 """
 
 from __future__ import annotations
@@ -10,8 +10,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from reviewkit.language.digit_by_digit import spelt
-from reviewkit.language.half_heard import four_hundred, halved, hundred_under, oh_between
-from reviewkit.language.number_words import CLUB_NOUNS, shown, words_of
+from reviewkit.language.half_heard import halved, hundred_under, oh_between
+from reviewkit.language.headed import headed
+from reviewkit.language.number_words import shown, words_of
 from reviewkit.language.pieces import BREAKS, COMMA, ENDS, Piece, digit_at, text_at
 from reviewkit.language.tens_apart import tens_apart
 
@@ -27,20 +28,10 @@ _OF_A_HOLE = words_of(
     """it's par stroke index uphill downhill dogleg doglegs straight straightaway into downwind all
     slight slightly bends water bunkers trees playing and driver this yards metres from off"""
 )
-_BEFORE_HOLE = (*BREAKS, "it's", "it", "is", "hole", "at", "one", "about")
 _BEFORE_LEFT = (*BREAKS, *words_of("so now i've got have it's still had me about leaves is that's"))
-_I_HAVE = ("i", "we", "i've", "we've", "so", "now")
-"""With "got" before them, and nothing behind: "so I got to 35, and it's swamp" is 235 left."""
-_REACHES = ("carry", "carries", "total", "sorry")
-_STARTED = ("it", "it's", "i", "i'm", "i've", "to", "left", "from", "of", "out", "in")
-"""Behind "for 35 yards" these tell of a stroke, not of a hole."""
 _LONGEST_LEFT = 300
-_PAR_NEAR = 6
-"""Words after "par 5" within which its length is told."""
 _CLUB_BEFORE = ("a", "an", "the", "my", "hit", "little", "smooth", "soft", "hard", "easy", "full", "punch")
 """Behind these "9 to 6 feet" is a club, and what it left."""
-_CLUB_NEAR = 5
-"""Words behind a length within which the club for it is told."""
 
 
 def whole(given: list[Piece]) -> list[Piece]:
@@ -65,8 +56,7 @@ def _number(given: list[Piece], at: int) -> tuple[float, int]:
         return apart
     value = given[at].value
     if value is None:
-        found = spelt(given, at, 0) if given[at].text == "one" else _headed(given, at)
-        found = found if found[1] else four_hundred(given, at)
+        found = spelt(given, at, 0) if given[at].text == "one" else headed(given, at)
         return found if found[1] else halved(given, at)
     for reading in (
         spelt,
@@ -185,94 +175,3 @@ def _overlong(given: list[Piece], at: int, value: float) -> tuple[float, int]:
     readings += [int(digits[1:])] if digits[1] != "0" else []
     likely = [reading for reading in readings if reading <= _LONGEST_LEFT]
     return (float(likely[0]), at + 1) if likely else (0.0, 0)
-
-
-def _headed(given: list[Piece], at: int) -> tuple[float, int]:
-    """ "for 45 playing 470" for a hole of 445, "got to 35 to the hole" for 235 left."""
-    hundreds = _SOUNDS.get(given[at].text, 0)
-    rest = given[at + 1].value if at + 1 < len(given) else None
-    again = given[at].text == "par" == text_at(given, at - 3) and text_at(given, at - 1) == COMMA
-    if again and rest is not None and 10 <= rest < 100:
-        # "Par 4, par 38" is a hole of 438.
-        return 400.0 + rest, at + 2
-    if hundreds not in (2, 3, 4) or rest is None or not 10 <= rest < 200 or not given[at + 1].text.isdigit():
-        return 0.0, 0
-    if rest >= 100:
-        return _doubled(given, at, hundreds, rest)
-    before = text_at(given, at - 1)
-    after = [text_at(given, at + step) for step in (2, 3, 4)]
-    left = (after[0] in ("left", "out") and after[1] != "of") or after[:2] == ["to", "go"]
-    left = left or (after[0] == "to" and after[1] in _GOALS and after[2] in _TARGETS)
-    club = after[1] in CLUB_NOUNS and (after[0].isdigit() or after[0] in _SOUNDS)
-    had = before == "got" and text_at(given, at - 2) in _I_HAVE and after[0] in BREAKS and rest >= 20
-    left = (left and before in _BEFORE_LEFT) or had
-    if hundreds == 2 and (left or (club and before in ("that's", "it's"))):
-        return 200.0 + rest, at + 2
-    if (hundreds == 2 and before in _REACHES) or (hundreds == 3 and before in ("it's", "that's", "is")):
-        return hundreds * 100.0 + rest, at + 2
-    number = given[at - 1].value if at else None
-    numbered = (
-        hundreds == 4
-        and number is not None
-        and number <= 18
-        and text_at(given, at - 2) in (*BREAKS, "par", "hole")
-    )
-    par_told = hundreds == 4 and after[0] in BREAKS and _after_par(given, at)
-    if (
-        par_told
-        or (hundreds == 4 and _opens_with_a_club(given, at))
-        or ((numbered or before in _BEFORE_HOLE) and _of_a_hole(after, before, hundreds))
-    ):
-        return hundreds * 100.0 + rest, at + 2
-    return 0.0, 0
-
-
-def _opens_with_a_club(given: list[Piece], at: int) -> bool:
-    """ "For 91, hit my 3 wood off the tee": a hole's length opens the talk, and a club is taken to it."""
-    opens = text_at(given, at - 1) in ("", *ENDS) and text_at(given, at + 2) == COMMA
-    taken = {text_at(given, at + step) for step in range(3, 3 + _CLUB_NEAR)}
-    return opens and not taken.isdisjoint({*CLUB_NOUNS, "driver", "tee"})
-
-
-def _doubled(given: list[Piece], at: int, hundreds: int, rest: float) -> tuple[float, int]:
-    """ "The 9th, for 188 yards" for one of 488."""
-    before, unit = text_at(given, at - 1), text_at(given, at + 2)
-    opens = before in BREAKS or (before in ("4", "5") and text_at(given, at - 2) in ("par", "per"))
-    told = unit in ("yards", "metres") or text_at(given, at - 2) in ("par", "per")
-    beyond = text_at(given, at + 3)
-    told = told or (unit in BREAKS and (beyond in _OF_A_HOLE or beyond == "for"))
-    told = told or (unit in BREAKS and _names_a_hole(given, at - 2))
-    club = before in BREAKS and text_at(given, at - 2) in (*CLUB_NOUNS, "wedge", "driver")
-    # "It's a 6 iron. For 129. And it's short" tells what the club is for.
-    if hundreds != 4 or not opens or not told or club:
-        return 0.0, 0
-    return 300.0 + rest, at + 2
-
-
-def _after_par(given: list[Piece], at: int) -> bool:
-    """ "Par 5, downwind for once," right before, with no other number since."""
-    if text_at(given, at - 1) != COMMA:
-        return False
-    for back in range(2, 2 + _PAR_NEAR):
-        if text_at(given, at - back).isdigit():
-            return text_at(given, at - back) in ("4", "5") and text_at(given, at - back - 1) == "par"
-    return False
-
-
-def _names_a_hole(given: list[Piece], at: int) -> bool:
-    """Whether "the 4th" or "hole 4" opens the talk right before."""
-    number = text_at(given, at)
-    if number[:-2].isdigit() and number[-2:] in ("st", "nd", "rd", "th"):
-        return text_at(given, at - 1) in (*BREAKS, "the", "so")
-    return number.isdigit() and text_at(given, at - 1) == "hole"
-
-
-def _of_a_hole(after: list[str], before: str, hundreds: int) -> bool:
-    """Whether what follows a number says that it is a hole's length."""
-    if after[0] == COMMA or (after[0] in ENDS and hundreds == 4):
-        return after[1] == "par" and after[2].isdigit()
-    if after[0] in ("off", "from"):
-        return after[1] in ("the", "our", "these", "those", "my")
-    if after[0] in ("yards", "metres"):
-        return hundreds == 4 and before != "it" and after[1] not in _STARTED
-    return after[0] in ("playing", "dogleg") or (after[0] == "par" and after[1].isdigit())
