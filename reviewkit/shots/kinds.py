@@ -27,10 +27,10 @@ def kind(step: Step, yards: float | None, near: bool, par: int | None) -> str:
     if lie == "tee":
         return "tee"
     if lie == "sand":
-        # Out of a fairway's sand to the fairway is laid up; by the green nobody ends there.
+        # Out of a fairway's sand to the fairway is mostly no more than out; by the green nobody ends there.
         got_out = yards is None or shape == "punch" or _laid_up(step, yards, par)
         if result == "fairway" and not near and got_out:
-            return "layup"
+            return "layup" if shape == "layup" else "recovery"
         fairway = (yards or 0.0) > _GREENSIDE_YD or (not near and step.draft.club in (*_LONG_CLUBS, *IRONS))
         return "approach" if fairway else "bunker"
     if shape == "bunker" and near and lie == "unknown":
