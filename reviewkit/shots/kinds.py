@@ -5,7 +5,7 @@ The borders (pitch and chip inside about 50 yards, a putt from the fringe is a p
 
 from __future__ import annotations
 
-from reviewkit.model.values import IRONS
+from reviewkit.model.values import IRONS, WEDGES
 from reviewkit.shots.drafts import PENALTIES
 from reviewkit.shots.reach import reach
 from reviewkit.shots.steps import Step
@@ -27,10 +27,12 @@ def kind(step: Step, yards: float | None, near: bool, par: int | None) -> str:
     if lie == "tee":
         return "tee"
     if lie == "sand":
-        # Out of a fairway's sand to the fairway is mostly no more than out; by the green nobody ends there.
+        # Out of a fairway's sand to the fairway, unless a length was told for it, is no more than out; by the
+        # green nobody ends there.
         got_out = yards is None or shape == "punch" or _laid_up(step, yards, par)
         if result == "fairway" and not near and got_out:
-            return "layup" if shape == "layup" else "recovery"
+            measured = yards is not None and shape != "punch" and step.draft.club not in WEDGES
+            return "layup" if shape == "layup" or measured else "recovery"
         fairway = (yards or 0.0) > _GREENSIDE_YD or (not near and step.draft.club in (*_LONG_CLUBS, *IRONS))
         return "approach" if fairway else "bunker"
     if shape == "bunker" and near and lie == "unknown":

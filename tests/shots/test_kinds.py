@@ -11,7 +11,7 @@ from tests.support.narrations import GREETING, transcript
 KINDS = {
     "out of a fairway bunker, and no further than the fairway": (
         ["Driver, into the fairway bunker.", "9 iron out to the fairway.", "120 left, 8 iron on the green."],
-        ["tee", "layup", "approach"],
+        ["tee", "recovery", "approach"],
     ),
     "as much told with what was left": (
         [
