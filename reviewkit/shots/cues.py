@@ -66,7 +66,7 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
         Cue(mention, number, utterance.gap_s)
         for number, utterance in enumerate(talk)
         for mention in utterance.mentions
-        if mention.kind in KINDS and _counts(mention) and not on_the_card(mention, utterance)
+        if mention.kind in KINDS and _counts(mention, utterance) and not on_the_card(mention, utterance)
     ]
     found = played_as_they_lie(without_others_fates(with_the_same_wedge(found), talk), talk)
     found = list(_left_by_a_miss(with_what_was_told(_without_idle_words(found), talk)))
@@ -210,13 +210,19 @@ def _names(length: Cue, club: Mention) -> bool:
     return club.overlaps(length.mention) and length.value in (str(club.value), str(club.value)[:1])
 
 
-def _counts(mention: Mention) -> bool:
-    if mention.kind == "strike" and mention.value == "hit" and mention.mood:
+def _counts(mention: Mention, said: Utterance) -> bool:
+    hit = mention.kind == "strike" and mention.value == "hit"
+    if hit and (mention.mood or _numbers_a_stroke(mention, said)):
         return False
     if _half_a_length(mention):
         return False
     allowed = _HARMLESS.get(mention.kind)
     return mention.mood in allowed if allowed is not None else mention.mood not in _DENIED
+
+
+def _numbers_a_stroke(hit: Mention, said: Utterance) -> bool:
+    """ "So drop, I'm hitting three from 165, in the rough, 7 iron": which stroke it is, told before it."""
+    return any(mention.kind == "count" and mention.overlaps(hit) for mention in said.mentions)
 
 
 def _half_a_length(mention: Mention) -> bool:

@@ -40,6 +40,7 @@ def without_echoes(found: list[Cue], talk: Sequence[Utterance]) -> list[Cue]:
     echoed |= {at for before, at in pairwise(told) if _still_there(found[at], found[before])}
     lasting = [at for at in told if found[at].kind not in _BESIDE]
     echoed |= {at for at in told if found[at].kind in _MISSED and _repeated(found[at].utterance, talk)}
+    echoed |= {at for at in told if found[at].kind == "stayed_out" and _begun(found[at].utterance, talk)}
     told_on = ((before, at) for before, at in pairwise(lasting) if _told_on(found[at], found[before], talk))
     echoed |= {before if _sided(found, at) and not _sided(found, before) else at for before, at in told_on}
     echoed |= {at for at in told if any(_fell_in(cue, found[at]) for cue in found[at + 1 :])}
@@ -62,6 +63,13 @@ def _repeated(utterance: int, talk: Sequence[Utterance]) -> bool:
     """ "And I left it short. I left it short!": the same words once more, in disbelief."""
     said, before = (talk[at].text.strip(" .!,") for at in (utterance, max(0, utterance - 1)))
     return bool(utterance) and len(said.split()) > _OPENING and f" {before}".endswith(f" {said}")
+
+
+def _begun(utterance: int, talk: Sequence[Utterance]) -> bool:
+    """ "It's missed. It's missed on the right": the first say no more than those behind."""
+    said = talk[utterance].text.strip(" .!,")
+    after = talk[utterance + 1].text if utterance + 1 < len(talk) else ""
+    return " " in said and after.startswith(f"{said} ")
 
 
 def _still_there(cue: Cue, before: Cue) -> bool:

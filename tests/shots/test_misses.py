@@ -396,6 +396,16 @@ MISSES = {
         ],
         ["", "", "short", ""],
     ),
+    "a putt's miss said, then where it went": (
+        [
+            "Driver in the fairway.",
+            "8 iron onto the green, nine feet.",
+            "It's missed.",
+            "It's missed on the right, I never scared it.",
+            "Tapped in.",
+        ],
+        ["", "", "right", ""],
+    ),
     "how the land lies": (
         ["The flax is on the left.", "Driver, in the rough.", "8 iron onto the green.", PUTTED],
         ["", "", "", ""],

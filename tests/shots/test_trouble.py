@@ -112,3 +112,13 @@ def test_a_ball_played_as_it_lies_in_a_penalty_area_costs_nothing(told: list[str
     behind = ["Knocked it out to the fairway. Wedge on, two putts."]
     shots = reason(transcript([GREETING, "", "Hole one, a par four.", *told, *behind]), Plan()).shots
     assert sum(shot.penalty_strokes for shot in shots) == penalties
+
+
+def test_a_lie_told_behind_the_number_of_a_stroke_is_where_it_was_played_from() -> None:
+    lines = [
+        "Driver, into the pond.",
+        "So a drop, I'm hitting three from 165, in the rough, 7 iron on the green.",
+    ]
+    told = [GREETING, "", "Hole one, a par four.", *lines, "Two putts for a five."]
+    shots = reason(transcript(told), Plan()).shots
+    assert [(shot.club, shot.result) for shot in shots[:2]] == [("D", "penalty"), ("7I", "green")]
