@@ -63,6 +63,7 @@ def _number(given: list[Piece], at: int) -> tuple[float, int]:
         _hundreds_apart,
         _hole_apart,
         _too_short,
+        _parted_by_a_par,
         _unit_apart,
         _false_range,
         _overlong,
@@ -98,6 +99,14 @@ def _too_short(given: list[Piece], at: int, value: float) -> tuple[float, int]:
     par = digit_at(given, at - back) if at > back else 0
     told = par in (4, 5) and text_at(given, at - back - 1) == "par" and text_at(given, at + 1) in BREAKS
     return (par * 100 + value - 100, at + 1) if told and 100 <= value < 200 else (0.0, 0)
+
+
+def _parted_by_a_par(given: list[Piece], at: int, value: float) -> tuple[float, int]:
+    """ "A par 4300 and 44 yards" is a hole of 344."""
+    rest, end = _below_100(given, at + 2)
+    behind_par = text_at(given, at - 1) in ("3", "4", "5") and text_at(given, at - 2) in ("par", "per")
+    split = behind_par and value in range(100, 700, 100) and text_at(given, at + 1) == "and"
+    return (value + rest, end) if split and rest else (0.0, 0)
 
 
 def _below_100(given: list[Piece], at: int) -> tuple[float, int]:

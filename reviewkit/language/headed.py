@@ -57,8 +57,16 @@ def headed(given: list[Piece], at: int) -> tuple[float, int]:
         told = (_doubled if rest >= 100 else _of_a_hole)(given, at) or _described(given, at)
     else:
         told = False
+    if hundreds == 4 and rest % 10 == 0 and not told and _then_par(given, at + 3):
+        # "The long one, for seventy to par five": 472.
+        unit = _SOUNDS.get(text_at(given, at + 2), 0)
+        return (400.0 + rest + unit, at + 3) if unit else (0.0, 0)
     # "For 188 yards": the hundreds were heard twice, once as a word.
     return (hundreds * 100.0 + rest % 100, at + 2) if told else (0.0, 0)
+
+
+def _then_par(given: list[Piece], at: int) -> bool:
+    return par_at(given, at + 1) or (text_at(given, at) == COMMA and par_at(given, at + 2))
 
 
 def _par_again(given: list[Piece], at: int) -> bool:

@@ -45,6 +45,8 @@ WHOLE = {
     "10th 8388 par 4": "10th 8 388 par 4",
     "last hole then, par 5, 112.": "last hole then , par 5 , 512 .",
     "14, par 4, par 38, uphill": "14 , par 4 , 438 , uphill",
+    "a par 4300 and 44 yards with frost": "a par 4 344 yards with frost",
+    "the long one for 70 to, par 5": "the long one 472 , par 5",
     "it's on .25 feet": "it's on 25 feet",
     "and that's 75 over, so": "and that's 7 , 5 over , so",
     "It's a 6 -10 over.": "it's a 6 , 10 over .",
