@@ -11,6 +11,7 @@ from reviewkit.language import lexicon, rules
 from reviewkit.language.cheers import without_idle_cheers
 from reviewkit.language.claims import claims
 from reviewkit.language.glossary import glossary
+from reviewkit.language.left_handed import with_curves_of_his_hand
 from reviewkit.language.own_names import nicknames, plainly, with_the_only_hybrid
 from reviewkit.language.pars import with_pars_behind_lengths
 from reviewkit.language.per_hole import with_scores_of_holes
@@ -118,7 +119,9 @@ def read_talk(transcript: Transcript, plan: Plan, user_rules: Path | None = None
             at += 1
         talk.append(_utterance(sentence, found, previous))
         previous = talk[-1].end_s
-    settled = with_turns_told_on(with_turns_before_mine(with_the_only_hybrid(tuple(talk))))
+    settled = with_turns_told_on(
+        with_turns_before_mine(with_curves_of_his_hand(with_the_only_hybrid(tuple(talk))))
+    )
     return without_idle_cheers(with_pars_behind_lengths(settled))
 
 
