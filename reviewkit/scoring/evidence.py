@@ -20,6 +20,10 @@ TALE_TRUST = 0.97
 """How far the count of strokes told is believed over the same count one or two off."""
 
 TALE_OFF = {-2: 0.12, -1: 0.3, 1: 0.3, 2: 0.12}
+"""Where such a count is off, how often by so many; by any other number `FAR_OFF`."""
+
+FAR_OFF, VAGUE, FAR_OFF_VAGUE = 0.01, 0.5, 0.1
+"""A tale that is sure of no count by `VAGUE` leaves more untold: "driver, fairway. I made a seven"."""
 PAR_TRUST = 0.98
 
 
@@ -27,12 +31,14 @@ def blurred(counts: Mapping[int, float]) -> dict[int, float]:
     """The tale's count with room for a stroke left untold or told twice."""
     total = sum(counts.values())
     out = dict.fromkeys(STROKES, 0.0)
+    untold = FAR_OFF_VAGUE if max(counts.values()) < VAGUE * total else FAR_OFF
     for count, share in counts.items():
         for strokes in STROKES:
             if strokes == min(count, STROKES[-1]):
                 out[strokes] += TALE_TRUST * share / total
             else:
-                out[strokes] += (1.0 - TALE_TRUST) * TALE_OFF.get(count - strokes, 0.01) * share / total
+                off = TALE_OFF.get(count - strokes, untold if strokes > count else FAR_OFF)
+                out[strokes] += (1.0 - TALE_TRUST) * off * share / total
     return out
 
 

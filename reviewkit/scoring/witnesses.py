@@ -182,7 +182,8 @@ def _witness(tale: HoleTale, mention: Mention) -> Witness:
         return Witness(
             kind, value, right, WALKING.get(kind, 1.0), PAR_TOO if _par_too(tale, mention) else 1.0
         )
-    return Witness(kind, value, right, score=1.0 if when.holed else TO_COME[_next(tale, mention)])
+    done = when.holed or not tale.shots
+    return Witness(kind, value, right, score=1.0 if done else TO_COME[_next(tale, mention)])
 
 
 def _par_too(tale: HoleTale, mention: Mention) -> bool:
