@@ -11,7 +11,7 @@ from dataclasses import replace
 
 from reviewkit.language.digit_by_digit import spelt
 from reviewkit.language.half_heard import halved, hundred_under, oh_between
-from reviewkit.language.headed import headed
+from reviewkit.language.headed import BEFORE_LEFT, GOALS, OF_A_HOLE, TARGETS, headed
 from reviewkit.language.number_words import shown, words_of
 from reviewkit.language.pieces import BREAKS, COMMA, ENDS, Piece, digit_at, text_at
 from reviewkit.language.tens_apart import tens_apart
@@ -20,15 +20,8 @@ _SOUNDS = {"to": 2, "too": 2, "do": 2, "free": 3, "for": 4, "fore": 4, "ate": 8,
 _SHORT = ("feet", "foot", "footer")
 _UNITS = ("yards", "yard", "metres", "metre", *_SHORT)
 _LEFT = ("left", "out", *_UNITS)
-_GOALS = ("the", "go", "pin", "flag", "home", "a")
-_TARGETS = ("pin", "flag", "stick", "hole", "green", "front", "middle", "cup", "flagstick", "centre")
-_GOES_ON = (*_GOALS, *_TARGETS, *words_of("my me it par birdie bogey that this your us be"))
+_GOES_ON = (*GOALS, *TARGETS, *words_of("my me it par birdie bogey that this your us be"))
 _TOLD_OF_SCORES = ("shot", "of", "score")
-_OF_A_HOLE = words_of(
-    """it's par stroke index uphill downhill dogleg doglegs straight straightaway into downwind all
-    slight slightly bends water bunkers trees playing and driver this yards metres from off"""
-)
-_BEFORE_LEFT = (*BREAKS, *words_of("so now i've got have it's still had me about leaves is that's"))
 _LONGEST_LEFT = 300
 _CLUB_BEFORE = ("a", "an", "the", "my", "hit", "little", "smooth", "soft", "hard", "easy", "full", "punch")
 """Behind these "9 to 6 feet" is a club, and what it left."""
@@ -89,7 +82,7 @@ def _hole_apart(given: list[Piece], at: int, value: float) -> tuple[float, int]:
     if not 1 <= hundreds <= 5 or not rest or not ((before[0] in BREAKS and named) or directly):
         return 0.0, 0
     after = [text_at(given, end + step) for step in (0, 1)]
-    told = after[0] in _OF_A_HOLE or (after[0] in (COMMA, *ENDS) and after[1] in _OF_A_HOLE)
+    told = after[0] in OF_A_HOLE or (after[0] in (COMMA, *ENDS) and after[1] in OF_A_HOLE)
     return (hundreds * 100.0 + rest, end) if told or directly else (0.0, 0)
 
 
@@ -126,7 +119,7 @@ def _hundreds_apart(given: list[Piece], at: int, value: float) -> tuple[float, i
     if not opens or text_at(given, at + 1) != COMMA or rest is None or not 10 <= rest < 100:
         return 0.0, 0
     after, beyond = text_at(given, at + 3), text_at(given, at + 4)
-    to_go = after in ("out", "left") or (after == "to" and beyond in _GOALS)
+    to_go = after in ("out", "left") or (after == "to" and beyond in GOALS)
     return (value * 100 + rest, at + 3) if to_go and given[at + 2].text.isdigit() else (0.0, 0)
 
 
@@ -146,7 +139,7 @@ def _unit_apart(given: list[Piece], at: int, value: float) -> tuple[float, int]:
         lone = value >= 100 and beyond not in _GOES_ON and text_at(given, at - 1) not in _TOLD_OF_SCORES
         return (value + sound, end) if lone else (0.0, 0)
     left = after in ("left", "out") if apart else after in _LEFT and (value < 100 or after not in _SHORT)
-    to_go = after == "to" and beyond in _GOALS
+    to_go = after == "to" and beyond in GOALS
     over = sound == 4 and after in ("over", "into", "from") and beyond in ("the", "a")
     more = beyond in ("to", "holes", "hand", "of", "putts") and after == "left"
     return (value + (unit or sound), end) if (left and not more) or to_go or over else (0.0, 0)
@@ -156,7 +149,7 @@ def _false_range(given: list[Piece], at: int, value: float) -> tuple[float, int]
     """ "5th to 5 feet", "20 to 5 feet", "got 4 to 5 yards left": the tens, and a "ty" heard as "to"."""
     last = digit_at(given, at + 2)
     unit, beyond = text_at(given, at + 3), text_at(given, at + 4)
-    left = unit in ("yards", "metres") and text_at(given, at - 1) in _BEFORE_LEFT
+    left = unit in ("yards", "metres") and text_at(given, at - 1) in BEFORE_LEFT
     if text_at(given, at + 1) != "to" or not last or not (unit in _SHORT or left):
         return 0.0, 0
     if left and value in range(2, 10) and beyond in ("to", "with", "left", "out", "now"):
@@ -176,7 +169,7 @@ def _false_range(given: list[Piece], at: int, value: float) -> tuple[float, int]
 def _overlong(given: list[Piece], at: int, value: float) -> tuple[float, int]:
     """ "2408 to the hole" for "two forty-eight", "5105 left" for "a hundred and five left"."""
     after = text_at(given, at + 1)
-    to_go = after == "left" or (after == "to" and text_at(given, at + 3) in _TARGETS)
+    to_go = after == "left" or (after == "to" and text_at(given, at + 3) in TARGETS)
     digits = shown(value)
     if not to_go or len(digits) != 4 or not digits.isdigit():
         return 0.0, 0

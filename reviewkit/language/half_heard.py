@@ -5,13 +5,12 @@ Each reading is sure of itself by what stands around it: a hole's introduction, 
 
 from __future__ import annotations
 
-from reviewkit.language.headed import par_at
+from reviewkit.language.headed import TARGETS, par_at
 from reviewkit.language.pieces import BREAKS, Piece, text_at
 
 _SOUNDS = {"to": 2, "too": 2, "free": 3, "tree": 3, "for": 4, "fore": 4, "fife": 5, "ate": 8}
 _UNITS = ("feet", "foot", "footer", "yards", "metres")
 _TO_GO = ("left", "out", "yards", "metres")
-_TARGETS = ("pin", "flag", "stick", "hole", "green", "front", "middle", "cup", "centre")
 _PAR_NEAR = 10
 """Words behind "par 4" within which the hole's length is told."""
 
@@ -33,7 +32,7 @@ def hundred_under(given: list[Piece], at: int, value: float) -> tuple[float, int
         return 0.0, 0
     after = [text_at(given, begin + step) for step in (1, 2, 3)]
     to_go = after[0] in _TO_GO or after[:2] in (["to", "go"], ["for", "me"])
-    to_go = to_go or (after[:2] == ["to", "the"] and after[2] in _TARGETS)
+    to_go = to_go or (after[:2] == ["to", "the"] and after[2] in TARGETS)
     return (value * 100 + rest, begin + 1) if to_go and rest == int(rest) else (0.0, 0)
 
 

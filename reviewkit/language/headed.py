@@ -7,19 +7,19 @@ from __future__ import annotations
 
 from collections.abc import Collection
 
-from reviewkit.language.number_words import CLUB_NOUNS, LIKE_PAR, words_of
+from reviewkit.language.number_words import CLUB_NOUNS, LIKE_PAR, LONG_UNITS, words_of
 from reviewkit.language.pieces import BREAKS, COMMA, ENDS, Piece, text_at
 
 _SOUNDS = {"to": 2, "too": 2, "do": 2, "free": 3, "for": 4, "fore": 4}
-_METRES = ("yards", "metres")
-_GOALS = ("the", "go", "pin", "flag", "home", "a")
-_TARGETS = ("pin", "flag", "stick", "hole", "green", "front", "middle", "cup", "flagstick", "centre")
-_OF_A_HOLE = words_of(
+GOALS = ("the", "go", "pin", "flag", "home", "a")
+"""Behind a length and "to": what is left to."""
+TARGETS = ("pin", "flag", "stick", "hole", "green", "front", "middle", "cup", "flagstick", "centre")
+OF_A_HOLE = words_of(
     """it's par stroke index uphill downhill dogleg doglegs straight straightaway into downwind all
     slight slightly bends water bunkers trees playing and driver this yards metres from off"""
 )
 _BEFORE_HOLE = (*BREAKS, "it's", "it", "is", "hole", "at", "one", "about")
-_BEFORE_LEFT = (*BREAKS, *words_of("so now i've got have it's still had me about leaves is that's"))
+BEFORE_LEFT = (*BREAKS, *words_of("so now i've got have it's still had me about leaves is that's"))
 _I_HAVE = ("i", "we", "i've", "we've", "so", "now")
 """With "got" before them, and nothing behind: "so I got to 35, and it's swamp" is 235 left."""
 _REACHES = ("carry", "carries", "total", "sorry")
@@ -79,11 +79,11 @@ def _left(given: list[Piece], at: int) -> bool:
     before = text_at(given, at - 1)
     after = [text_at(given, at + step) for step in (2, 3, 4)]
     left = (after[0] in ("left", "out") and after[1] != "of") or after[:2] == ["to", "go"]
-    left = left or (after[0] == "to" and after[1] in _GOALS and after[2] in _TARGETS)
+    left = left or (after[0] == "to" and after[1] in GOALS and after[2] in TARGETS)
     club = after[1] in CLUB_NOUNS and (after[0].isdigit() or after[0] in _SOUNDS)
     had = before == "got" and text_at(given, at - 2) in _I_HAVE and after[0] in BREAKS
     had = had and int(text_at(given, at + 1)) >= 20
-    return (left and before in _BEFORE_LEFT) or had or (club and before in ("that's", "it's"))
+    return (left and before in BEFORE_LEFT) or had or (club and before in ("that's", "it's"))
 
 
 def _playing(given: list[Piece], at: int) -> bool:
@@ -97,7 +97,7 @@ def _playing(given: list[Piece], at: int) -> bool:
         return after[1] == "par" and after[2].isdigit()
     if after[0] in ("off", "from"):
         return after[1] in ("the", "our", "these", "those", "my")
-    if after[0] in _METRES:
+    if after[0] in LONG_UNITS:
         return four and before != "it" and after[1] not in _STARTED
     return after[0] in ("playing", "dogleg") or (after[0] == "par" and after[1].isdigit())
 
@@ -125,8 +125,8 @@ def _doubled(given: list[Piece], at: int) -> bool:
     """ "The 9th, for 188 yards" for one of 488."""
     before, unit, beyond = (text_at(given, at + step) for step in (-1, 2, 3))
     opens = before in BREAKS or (before in ("4", "5") and text_at(given, at - 2) in ("par", "per"))
-    told = unit in _METRES or text_at(given, at - 2) in ("par", "per")
-    told = told or (unit in BREAKS and (beyond in _OF_A_HOLE or beyond == "for"))
+    told = unit in LONG_UNITS or text_at(given, at - 2) in ("par", "per")
+    told = told or (unit in BREAKS and (beyond in OF_A_HOLE or beyond == "for"))
     told = told or (unit in BREAKS and _names_a_hole(given, at - 2))
     # "It's a 6 iron. For 129. And it's short" tells what the club is for.
     club = before in BREAKS and text_at(given, at - 2) in (*CLUB_NOUNS, "wedge", "driver")
@@ -158,10 +158,10 @@ def _described(given: list[Piece], at: int) -> bool:
     "the hardest one for 30, driver", "for 55 downhill" and "it says for 198 on the sign".
     """
     after = text_at(given, at + 2)
-    behind = at + 2 + (after in _METRES)
+    behind = at + 2 + (after in LONG_UNITS)
     if after in _LIES or _to_be_driven(given, behind) or _on_a_sign(given, behind):
         return True
-    ended = after in (*BREAKS, "and", *_METRES)
+    ended = after in (*BREAKS, "and", *LONG_UNITS)
     return ended and (_behind_a_par(given, at) or _before_a_par(given, at))
 
 

@@ -9,10 +9,13 @@ import pytest
 
 from reviewkit.model import Card, CardHole, HoleTale, Plan
 from reviewkit.model.fact import HoleFact
+from reviewkit.reasoning import reason
 from reviewkit.scoring import Reconciled, reconcile
 from tests.scoring.rounds import said, tale
+from tests.support.narrations import GREETING, transcript
 
 UNSURE = {4: 0.45, 5: 0.45, 6: 0.1}
+AFTER = "Hole two, a par 4. Driver, fairway. 9 iron on, two putts."
 
 
 def scores(found: Reconciled) -> list[int | None]:
@@ -312,3 +315,23 @@ def test_points_are_read_by_the_strokes_that_the_other_holes_show_as_given(given
     known = [tale(h, {4: 0.98, 5: 0.02}, mentions=[said("points", 2 + given, hole=h)]) for h in range(1, 6)]
     unsure = tale(6, {4: 0.5, 5: 0.5}, mentions=[said("points", 2, hole=6)])
     assert scores(reconcile([*known, unsure], Plan()))[-1] == strokes
+
+
+@pytest.mark.parametrize(
+    ("told", "strokes"),
+    [
+        ("Driver, fairway. I made a seven.", 7),
+        ("Driver, fairway. Nine iron on the green. I made a six.", 6),
+        # One that is told to its end says more than a slip of the tongue.
+        ("Driver, fairway. Nine iron on the green, ten feet. Missed it, tapped in. Seven.", 4),
+    ],
+)
+def test_a_tale_that_tells_little_yields_to_the_score(told: str, strokes: int) -> None:
+    lines = [GREETING, "", "Hole one, a par five, 505.", told, "", AFTER]
+    assert reason(transcript(lines), Plan()).scores[0].strokes == strokes
+
+
+def test_a_score_of_which_no_stroke_is_told_is_the_score() -> None:
+    lines = [GREETING, "", "Hole one, a par five, 505.", "I made a seven.", "", AFTER]
+    found = reason(transcript(lines), Plan()).scores[0]
+    assert found.strokes == 7 and found.confidence > 0.5
