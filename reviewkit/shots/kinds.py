@@ -11,7 +11,7 @@ from reviewkit.shots.reach import reach
 from reviewkit.shots.steps import Step
 
 PITCH_YD = 50.0
-CHIP_YD = 27.0
+CHIP_YD = 24.0
 _GREENSIDE_YD = 55.0
 _BEYOND_REACH_YD = 225.0
 _AT_A_STRETCH = 1.12
