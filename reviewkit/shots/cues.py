@@ -17,7 +17,7 @@ from reviewkit.shots.echoes import without_echoes
 from reviewkit.shots.others import without_others_fates
 from reviewkit.shots.provisionals import without_idle_provisional, without_late_loss
 from reviewkit.shots.recap import without_recap
-from reviewkit.shots.recast import called, from_sand, from_the_tee
+from reviewkit.shots.recast import called, from_a_lie, from_sand, from_the_tee
 from reviewkit.shots.sides_mended import without_sides_taken_back
 from reviewkit.shots.taken_back import (
     without_clubs_taken_back,
@@ -73,6 +73,7 @@ def cues(talk: Sequence[Utterance]) -> tuple[Cue, ...]:
     found = without_places_taken_back(_without_the_land(_without_hits_of_putts(found)), talk)
     found = [cue for at, cue in enumerate(found) if not called(cue, found[:at])]
     found = [from_the_tee(from_sand(found, at), found[:at]) for at in range(len(found))]
+    found = [from_a_lie(found, at) for at in range(len(found))]
     found = without_strokes_taken_back(_without_lofts(_without_lengths_for_lofts(found)), talk)
     found = without_clubs_taken_back(found, talk)
     found = without_lengths_told_again(without_clubs_meant(found), talk)

@@ -9,6 +9,7 @@ from dataclasses import replace
 from reviewkit.shots.cue import HAPPENED, LONGEST_CLUBS, Cue
 
 _SPLASHED = re.compile(r"\b(?:splash|plop)|\bhit (?:[a-z]+ ){0,3}sand\b")
+_LAIN = ("rough", "sand", "trees")
 _CENTRE = ("centre cut", "center cut", "dead centre", "dead center")
 
 
@@ -38,3 +39,19 @@ def from_the_tee(cue: Cue, before: Sequence[Cue]) -> Cue:
     if struck is None or struck.kind != "club" or struck.value not in LONGEST_CLUBS:
         return cue
     return replace(cue, mention=replace(cue.mention, kind="place", value="fairway"))
+
+
+def from_a_lie(found: Sequence[Cue], at: int) -> Cue:
+    """ "155 left, in the rough, 7 iron, over the back": where the ball lay, told before the club."""
+    cue = found[at]
+    if cue.kind != "place" or cue.value not in _LAIN or not 0 < at < len(found) - 2:
+        return cue
+    before, club, then = found[at - 1], found[at + 1], found[at + 2]
+    left = before.kind == "drop" or (
+        before.kind == "distance" and before.mention.mood in ("", "togo", "from")
+    )
+    ended = then.kind in ("place", "holed", "miss") and then.utterance == club.utterance
+    at_once = before.utterance == cue.utterance >= club.utterance - 1
+    if not (left and club.kind == "club" and ended and at_once):
+        return cue
+    return replace(cue, mention=replace(cue.mention, kind="lie"))

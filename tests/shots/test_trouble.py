@@ -114,11 +114,21 @@ def test_a_ball_played_as_it_lies_in_a_penalty_area_costs_nothing(told: list[str
     assert sum(shot.penalty_strokes for shot in shots) == penalties
 
 
-def test_a_lie_told_behind_the_number_of_a_stroke_is_where_it_was_played_from() -> None:
-    lines = [
-        "Driver, into the pond.",
-        "So a drop, I'm hitting three from 165, in the rough, 7 iron on the green.",
-    ]
-    told = [GREETING, "", "Hole one, a par four.", *lines, "Two putts for a five."]
-    shots = reason(transcript(told), Plan()).shots
-    assert [(shot.club, shot.result) for shot in shots[:2]] == [("D", "penalty"), ("7I", "green")]
+@pytest.mark.parametrize(
+    ("told", "club", "ended"),
+    [
+        (
+            ["Driver, into the pond.", "So a drop, I'm hitting three from 165, in the rough, 7 iron on."],
+            "7I",
+            "green",
+        ),
+        (["Driver, right.", "155 left, in the rough, 7 iron, over the back, in the trees."], "7I", "trees"),
+        (["Driver, right.", "155 left, in the rough. 7 iron, over the back, in the trees."], "7I", "trees"),
+    ],
+)
+def test_a_lie_told_before_the_club_is_where_it_was_played_from(
+    told: list[str], club: str, ended: str
+) -> None:
+    lines = [GREETING, "", "Hole one, a par four.", *told, "Two putts, all in."]
+    second = reason(transcript(lines), Plan()).shots[1]
+    assert (second.club, second.result) == (club, ended)
