@@ -17,7 +17,7 @@ from reviewkit.shots.club_words import (
     wedge_behind,
     wedged,
 )
-from reviewkit.shots.cue import SHORT, Cue
+from reviewkit.shots.cue import LONGEST_CLUBS, SHORT, Cue
 from reviewkit.shots.holing import stroked_behind
 from reviewkit.shots.lengths import putt_long
 from reviewkit.shots.putt_words import putt_strains, putted_on
@@ -131,10 +131,22 @@ def _at_odds(run: Sequence[Cue], family: str, kinds: set[str]) -> float:
         cost += 1.2 * ("strike" in kinds and wedge_behind(run))
         cost += 1.8 if family == "swing" and beyond_its_club(run) else 0.0
         cost += 1.5 if "miss" in kinds and missed_before(run) else 0.0
+    cost += 1.2 * ("strike" in kinds and _driven_before(run))
     if run[0].kind == "miss" and "drop" in kinds and _dropped_next(run):
         # "Splash. Two yards short. So I'm at the drop zone": the side is the lost ball's.
         cost += 1.0
     return cost
+
+
+def _driven_before(run: Sequence[Cue]) -> bool:
+    """ "Good drive. Bad 6 iron, left", "big drive, 210 in, hit hybrid": the club is the next stroke's."""
+    at = next((at for at, cue in enumerate(run) if cue.mention.text in ("drive", "drove")), len(run))
+    for cue in run[at + 1 :]:
+        if cue.kind == "distance" and cue.mention.mood == "togo":
+            return True
+        if cue.kind == "club" and not cue.meant and not cue.after:
+            return cue.utterance > run[at].utterance and cue.value not in LONGEST_CLUBS
+    return False
 
 
 def _dropped_next(run: Sequence[Cue]) -> bool:
