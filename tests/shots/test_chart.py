@@ -27,6 +27,38 @@ def brief(shots: Sequence[Shot]) -> list[tuple[int, str, str, str]]:
 
 PUTTS = [(4, "putt", "", "green"), (5, "putt", "", "holed")]
 TALES = {
+    "strokes counted, no club told": (
+        [FOUR, "Tee shot right.", "Second shot short. Third shot on.", "Two putts for bogey."],
+        [
+            *((1, "tee", "", "rough"), (2, "approach", "", "rough"), (3, "chip", "", "green")),
+            *((4, "putt", "", "green"), (5, "putt", "", "holed")),
+        ],
+        0,
+    ),
+    "a drive of which nothing else is told": (
+        [FOUR, "Good drive. Bad 6 iron, left.", "Chipped to five feet. Made it for a four."],
+        [
+            *((1, "tee", "", "fairway"), (2, "approach", "6I", "rough")),
+            *((3, "chip", "", "green"), (4, "putt", "", "holed")),
+        ],
+        0,
+    ),
+    "a provisional that was good, a chip and a putt": (
+        [FOUR, "Driver, OB. Provisional was good.", "4 iron just short, chip and a putt, so a six."],
+        [
+            *((1, "tee", "D", "ob"), (3, "tee", "", "fairway"), (4, "approach", "4I", "rough")),
+            *((5, "chip", "", "green"), (6, "putt", "", "holed")),
+        ],
+        1,
+    ),
+    "what could only be done was done": (
+        [FOUR, "Driver right. Could only punch it out.", "Lob wedge from 60 to a foot. Tapped in."],
+        [
+            *((1, "tee", "D", "rough"), (2, "recovery", "", "unknown")),
+            *((3, "approach", "LW", "green"), (4, "putt", "", "holed")),
+        ],
+        0,
+    ),
     "a drive that ended where the listener did not understand": (
         [
             FOUR,
