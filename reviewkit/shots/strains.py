@@ -167,9 +167,8 @@ def _struck_again(run: Sequence[Cue]) -> bool:
         if cue.kind == "miss" and missed < 0:
             missed = cue.utterance
         left = cue.mention.mood == "togo" and float(cue.value) < _PITCHED
-        if (
-            left or (cue.kind == "strike" and cue.value in (*SHORT, "punch"))
-        ) and 0 <= missed < cue.utterance:
+        again = left or (cue.kind == "strike" and cue.value in (*SHORT, "punch"))
+        if again and 0 <= missed < cue.utterance:
             return True
     return False
 
